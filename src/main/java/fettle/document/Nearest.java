@@ -1,0 +1,64 @@
+package fettle.document;
+
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+
+/** Finds the known names that a wrong name was most probably meant to be. */
+public final class Nearest {
+    private static final int MOST_OFFERED = 3;
+
+    private Nearest() {}
+
+    /**
+     * Returns the known names nearest to the wrong one: best first, at most 3, none where nothing is near. Equally near
+     * names come in alphabetical order, so that the order of {@code known} does not matter.
+     */
+    public static List<String> names(String wrong, Collection<String> known) {
+        record Guess(String name, int distance) {}
+        return known.stream()
+                .distinct()
+                .filter(name -> !name.equals(wrong))
+                .map(name -> new Guess(name, distance(folded(wrong), folded(name))))
+                .filter(guess -> guess.distance() <= allowance(wrong, guess.name()))
+                .sorted(Comparator.comparingInt(Guess::distance).thenComparing(Guess::name))
+                .limit(MOST_OFFERED)
+                .map(Guess::name)
+                .toList();
+    }
+
+    /** A third of the longer name may differ, at least one letter: {@code grp} is near {@code grip}, not near {@code kick}. */
+    private static int allowance(String wrong, String name) {
+        return Math.max(1, Math.max(wrong.length(), name.length()) / 3);
+    }
+
+    /** Case, and the mark that joins words, are slips that say nothing about which name was meant. */
+    private static String folded(String name) {
+        return name.toLowerCase(java.util.Locale.ROOT).replace('_', '-').replace(' ', '-');
+    }
+
+    /** Damerau-Levenshtein distance in which no piece is edited twice: insert, drop, change a letter, or swap two neighbours. */
+    static int distance(String from, String to) {
+        int[] beforeLast = new int[to.length() + 1];
+        int[] last = new int[to.length() + 1];
+        int[] row = new int[to.length() + 1];
+        for (int j = 0; j <= to.length(); j++) {
+            last[j] = j;
+        }
+        for (int i = 1; i <= from.length(); i++) {
+            row[0] = i;
+            for (int j = 1; j <= to.length(); j++) {
+                int change = from.charAt(i - 1) == to.charAt(j - 1) ? 0 : 1;
+                row[j] = Math.min(Math.min(last[j] + 1, row[j - 1] + 1), last[j - 1] + change);
+                if (i > 1 && j > 1 && from.charAt(i - 1) == to.charAt(j - 2) && from.charAt(i - 2) == to.charAt(j - 1)) {
+                    row[j] = Math.min(row[j], beforeLast[j - 2] + 1);
+                }
+            }
+            int[] spare = beforeLast;
+            beforeLast = last;
+            last = row;
+            row = spare;
+        }
+        return last[to.length()];
+    }
+}

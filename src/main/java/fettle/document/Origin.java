@@ -1,0 +1,39 @@
+package fettle.document;
+
+import java.util.Comparator;
+import java.util.Objects;
+
+/**
+ * Where something stands in what was read.
+ *
+ * @param file the file as people named it, with forward slashes; {@code -} for standard input
+ * @param line counted from 1; 1 where the document as a whole is meant
+ * @param column counted from 1, in characters (a character outside the basic plane counts once)
+ * @param pointer the place as a JSON pointer (RFC 6901); empty for the whole document
+ */
+public record Origin(String file, int line, int column, String pointer) implements Comparable<Origin> {
+    private static final Comparator<Origin> IN_READING_ORDER =
+            Comparator.comparing(Origin::file)
+                    .thenComparingInt(Origin::line)
+                    .thenComparingInt(Origin::column)
+                    .thenComparing(Origin::pointer);
+
+    public Origin {
+        Objects.requireNonNull(file);
+        Objects.requireNonNull(pointer);
+        if (line < 1 || column < 1) {
+            throw new IllegalArgumentException("lines and columns count from 1");
+        }
+    }
+
+    /** The start of a file, for what concerns the document as a whole. */
+    public static Origin startOf(String file) {
+        return new Origin(file, 1, 1, "");
+    }
+
+    /** Sorts by file, then line, column and pointer. */
+    @Override
+    public int compareTo(Origin other) {
+        return IN_READING_ORDER.compare(this, other);
+    }
+}

@@ -1,0 +1,21 @@
+package fettle.document;
+
+import java.util.Objects;
+import java.util.Optional;
+
+/**
+ * A place where a document departs from its schema.
+ *
+ * @param origin the offending value, or the name of an unknown property, or the object in which something is missing
+ * @param expected what should stand there, in words that follow "expected"
+ * @param found what stands there, in words that follow "found"
+ * @param meant for a misspelt property or choice, the known one that was probably meant
+ */
+public record SchemaProblem(Origin origin, String expected, String found, Optional<String> meant) {
+    public SchemaProblem {
+        Objects.requireNonNull(origin);
+        Objects.requireNonNull(expected);
+        Objects.requireNonNull(found);
+        Objects.requireNonNull(meant);
+    }
+}
