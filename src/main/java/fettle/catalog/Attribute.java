@@ -1,0 +1,16 @@
+package fettle.catalog;
+
+import fettle.document.Origin;
+import java.math.BigDecimal;
+
+/** A figure that builds are measured by. */
+public record Attribute(
+        String id, String label, String unit, Better better, Combine combine, int decimals, int shown, BigDecimal material, Origin origin)
+        implements Fact {
+
+    /** Which direction serves the player. */
+    public enum Better { HIGHER, LOWER, NONE }
+
+    /** How the stats of the placed parts make up the total; see {@code Totals}. */
+    public enum Combine { SUM, PERCENT, PRODUCT, MAX, MIN }
+}

@@ -1,0 +1,31 @@
+package fettle.catalog;
+
+import fettle.document.Origin;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+
+/** A build as written in a build file. */
+public record Build(
+        String id,
+        String label,
+        Located platform,
+        Optional<String> patch,
+        List<BuildEntry> parts,
+        boolean loaded,
+        Optional<Located> outfit,
+        Optional<Located> access,
+        List<Located> owned,
+        Optional<BigDecimal> budget,
+        Optional<Located> lens,
+        Origin origin)
+        implements Fact {
+
+    /** An id mentioned by the build, and where. */
+    public record Located(String id, Origin origin) {}
+
+    /** How findings name it. */
+    public String subject() {
+        return "build:" + id;
+    }
+}

@@ -1,0 +1,13 @@
+package fettle.catalog;
+
+import fettle.document.Origin;
+import java.util.OptionalInt;
+
+/**
+ * One part of a build as written.
+ *
+ * @param path slot ids from the platform outward, joined by {@code /}, positions as {@code slot:n}
+ * @param position its place in the slot's list, from 0
+ * @param at the first notch taken, where given
+ */
+public record BuildEntry(String path, int position, String part, OptionalInt at, Origin pathOrigin, Origin origin) implements Fact {}

@@ -1,0 +1,99 @@
+package fettle.catalog;
+
+import fettle.document.Node;
+import fettle.document.Origin;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * Reads an object's properties leniently: what is missing or of the wrong type reads as absent, since the schema check reports it
+ * and the rest of the entry is still worth checking.
+ */
+record Fields(Node.Obj object) {
+
+    /** A text with its place. */
+    record Word(String text, Origin origin) {}
+
+    static Optional<Fields> of(Node node) {
+        return node instanceof Node.Obj object ? Optional.of(new Fields(object)) : Optional.empty();
+    }
+
+    Origin origin() {
+        return object.origin();
+    }
+
+    Optional<Node> value(String name) {
+        return Optional.ofNullable(object.members().get(name)).map(Node.Member::value);
+    }
+
+    Optional<Word> word(String name) {
+        return value(name).flatMap(Fields::word);
+    }
+
+    private static Optional<Word> word(Node node) {
+        return node instanceof Node.Text text ? Optional.of(new Word(text.value(), text.origin())) : Optional.empty();
+    }
+
+    Optional<String> text(String name) {
+        return word(name).map(Word::text);
+    }
+
+    Optional<BigDecimal> decimal(String name) {
+        return value(name).flatMap(Fields::decimal);
+    }
+
+    static Optional<BigDecimal> decimal(Node node) {
+        return node instanceof Node.Num number ? Optional.of(number.value()) : Optional.empty();
+    }
+
+    OptionalInt whole(String name) {
+        return decimal(name).map(Fields::whole).orElse(OptionalInt.empty());
+    }
+
+    static OptionalInt whole(BigDecimal number) {
+        try {
+            return OptionalInt.of(number.intValueExact());
+        } catch (ArithmeticException notWhole) {
+            return OptionalInt.empty();
+        }
+    }
+
+    boolean flag(String name, boolean otherwise) {
+        return value(name).map(node -> node instanceof Node.Bool bool ? bool.value() : otherwise).orElse(otherwise);
+    }
+
+    List<Node> items(String name) {
+        return value(name).map(Fields::items).orElse(List.of());
+    }
+
+    static List<Node> items(Node node) {
+        return node instanceof Node.Arr array ? array.items() : List.of();
+    }
+
+    List<Word> words(String name) {
+        return value(name).map(Fields::words).orElse(List.of());
+    }
+
+    static List<Word> words(Node node) {
+        List<Word> words = new ArrayList<>();
+        items(node).forEach(item -> word(item).ifPresent(words::add));
+        return words;
+    }
+
+    /** The members of an object property, in the order written. */
+    List<Pair> pairs(String name) {
+        return value(name).flatMap(Fields::of).map(Fields::pairs).orElse(List.of());
+    }
+
+    private List<Pair> pairs() {
+        List<Pair> pairs = new ArrayList<>();
+        object.members().forEach((key, member) -> pairs.add(new Pair(key, member.key(), member.value())));
+        return pairs;
+    }
+
+    /** One member of an object used as a map. */
+    record Pair(String key, Origin origin, Node value) {}
+}

@@ -1,0 +1,40 @@
+package fettle.catalog;
+
+import fettle.document.Origin;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A bound on an attribute's total.
+ *
+ * @param near a margin below this is close; empty where not given
+ * @param severity {@code error} or {@code warning}
+ */
+public record Limit(
+        String id,
+        String label,
+        String attribute,
+        Side side,
+        Bound bound,
+        boolean loaded,
+        Optional<BigDecimal> near,
+        String severity,
+        Origin origin)
+        implements Fact {
+
+    /** Which side of the bound is allowed; the bound itself is. */
+    public enum Side { AT_LEAST, AT_MOST }
+
+    /** A fixed value, or one that follows another attribute. */
+    public sealed interface Bound {}
+
+    /** The same value whatever the build. */
+    public record Fixed(BigDecimal value) implements Bound {}
+
+    /** Straight lines between points, flat beyond the ends; x rises strictly. */
+    public record Table(String by, List<Point> points) implements Bound {}
+
+    /** One point of a table. */
+    public record Point(BigDecimal x, BigDecimal y) {}
+}

@@ -1,0 +1,12 @@
+package fettle.catalog;
+
+import fettle.document.Origin;
+
+/**
+ * A mention of something by id.
+ *
+ * @param subject the entry that mentions it, such as {@code part:x}
+ * @param space what sort of thing is meant: a section's name, {@code tags}, {@code slot tags} or {@code rules}
+ * @param id the id as written, without a selector's prefix
+ */
+public record Reference(String subject, String space, String id, Origin origin) implements Fact {}

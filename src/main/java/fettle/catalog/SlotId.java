@@ -1,0 +1,20 @@
+package fettle.catalog;
+
+import java.util.Comparator;
+
+/** Names a slot: the part or platform that bears it, and the slot's id there. */
+public record SlotId(String host, String slot) implements Comparable<SlotId> {
+
+    private static final Comparator<SlotId> ORDER = Comparator.comparing(SlotId::host).thenComparing(SlotId::slot);
+
+    @Override
+    public int compareTo(SlotId other) {
+        return ORDER.compare(this, other);
+    }
+
+    /** As written in reports: {@code host/slot}. */
+    @Override
+    public String toString() {
+        return host + "/" + slot;
+    }
+}

@@ -1,0 +1,7 @@
+package fettle.catalog;
+
+import fettle.document.Origin;
+import java.math.BigDecimal;
+
+/** One figure of a part; {@code loaded} when it counts only in a loaded build. */
+public record Stat(String part, String attribute, BigDecimal value, boolean loaded, Origin origin) implements Fact {}

@@ -1,0 +1,13 @@
+package fettle.judgement;
+
+/** What judgement rules call: one call a finding, with facts and values and no text. */
+public interface FindingSink {
+
+    /**
+     * Draws a finding.
+     *
+     * @param rule the rule's name, which is its folder's
+     * @param subject what it is about, such as {@code part:x}
+     */
+    Draft draw(String rule, String subject);
+}

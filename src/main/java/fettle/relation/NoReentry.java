@@ -1,0 +1,4 @@
+package fettle.relation;
+
+/** A part that may not stand below another occurrence of itself. */
+public record NoReentry(String rule, String part) {}

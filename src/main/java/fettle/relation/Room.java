@@ -1,0 +1,29 @@
+package fettle.relation;
+
+import fettle.catalog.Fact;
+import fettle.catalog.SlotId;
+
+/** What a slot asks of the list of parts in it. The rule that derived it also names the finding that a build draws by breaking it. */
+public sealed interface Room {
+
+    SlotId slot();
+
+    String rule();
+
+    Fact because();
+
+    /** At most {@code most} parts. */
+    record Holds(String rule, SlotId slot, int most, Fact because) implements Room {}
+
+    /** The spans of the parts sum to at most {@code notches}. */
+    record Length(String rule, SlotId slot, int notches, Fact because) implements Room {}
+
+    /** Parts with a stated first notch lie inside {@code notches} and apart, and the others fit into the runs left free. */
+    record Places(String rule, SlotId slot, int notches, Fact because) implements Room {}
+
+    /** No part twice. */
+    record Distinct(String rule, SlotId slot, Fact because) implements Room {}
+
+    /** At least one part. */
+    record Filled(String rule, SlotId slot, Fact because) implements Room {}
+}
