@@ -1,0 +1,123 @@
+package fettle.document;
+
+import java.io.File;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.function.Predicate;
+
+/** Finds and reads documents, whatever the order in which the system lists them. Links are followed, but nothing is read twice. */
+final class DocumentSearch {
+    private static final String STANDARD_INPUT = "-";
+
+    private final Predicate<String> entersFolder;
+    private final List<Document> documents = new ArrayList<>();
+    private final Set<Path> met = new HashSet<>();
+    private final Set<Path> above = new HashSet<>();
+    private boolean metStandardInput;
+
+    /** @param entersFolder whether to look into a folder of this name */
+    DocumentSearch(Predicate<String> entersFolder) {
+        this.entersFolder = entersFolder;
+    }
+
+    /** Everything found so far, sorted by name. */
+    DocumentSet found() {
+        return new DocumentSet(documents.stream().sorted(Comparator.comparing(Document::file)).toList());
+    }
+
+    /** Takes one file or, if it is one, the documents of a folder; a folder without any is a problem. */
+    void take(Path path) {
+        if (!Files.isDirectory(path)) {
+            takeFile(shown(path), path);
+            return;
+        }
+        int before = met.size() + documents.size();
+        takeFolder(shown(path), path);
+        boolean foundNothing = met.size() + documents.size() == before + 1;
+        if (foundNothing) {
+            documents.add(DocumentFile.unreadable(shown(path), "no document is in this folder",
+                    "put files that end in .json, .yaml or .yml there, or name another folder"));
+        }
+    }
+
+    /** Takes standard input as one document, once. */
+    void take(InputStream standardInput) {
+        if (metStandardInput) {
+            return;
+        }
+        metStandardInput = true;
+        try {
+            documents.add(DocumentFile.read(STANDARD_INPUT, standardInput));
+        } catch (IOException cause) {
+            documents.add(DocumentFile.unreadable(STANDARD_INPUT, "standard input cannot be read", "name a file"));
+        }
+    }
+
+    private void takeFile(String shown, Path file) {
+        try {
+            if (met.add(file.toRealPath())) {
+                documents.add(DocumentFile.read(shown, file));
+            }
+        } catch (IOException cause) {
+            documents.add(DocumentFile.refused(shown, file, cause));
+        }
+    }
+
+    private void takeFolder(String shown, Path folder) {
+        try {
+            Path real = folder.toRealPath();
+            if (above.contains(real)) {
+                documents.add(DocumentFile.unreadable(shown, "this link leads back to a folder above it", "delete the link"));
+            } else if (met.add(real)) {
+                above.add(real);
+                takeEntries(shown, folder);
+                above.remove(real);
+            }
+        } catch (IOException cause) {
+            documents.add(DocumentFile.refused(shown, folder, cause));
+        }
+    }
+
+    private void takeEntries(String shown, Path folder) throws IOException {
+        for (Path entry : entries(folder)) {
+            String name = entry.getFileName().toString();
+            String shownEntry = child(shown, name);
+            if (Files.isDirectory(entry)) {
+                if (entersFolder.test(name)) {
+                    takeFolder(shownEntry, entry);
+                }
+            } else if (DocumentFile.hasDocumentName(name)) {
+                takeFile(shownEntry, entry);
+            }
+        }
+    }
+
+    private static List<Path> entries(Path folder) throws IOException {
+        List<Path> entries = new ArrayList<>();
+        try (DirectoryStream<Path> listed = Files.newDirectoryStream(folder)) {
+            listed.forEach(entries::add);
+        } catch (DirectoryIteratorException cause) {
+            throw cause.getCause();
+        }
+        entries.sort(Comparator.naturalOrder());
+        return entries;
+    }
+
+    /** A path as people are shown it. */
+    static String shown(Path path) {
+        return path.toString().replace(File.separatorChar, '/');
+    }
+
+    private static String child(String folder, String name) {
+        return folder.isEmpty() || folder.endsWith("/") ? folder + name : folder + "/" + name;
+    }
+}

@@ -1,0 +1,59 @@
+package fettle.document;
+
+import java.util.List;
+
+/** Words values and choices for messages. */
+final class Words {
+    private static final int LONGEST_EXCERPT = 60;
+
+    private Words() {}
+
+    /** A name or text between double quotes, shortened, with control characters made visible. */
+    static String quoted(String text) {
+        return '"' + shortened(text) + '"';
+    }
+
+    /** One character between single quotes, or its code where it cannot be seen. */
+    static String quotedCharacter(int codePoint) {
+        return "'" + shortened(Character.toString(codePoint)) + "'";
+    }
+
+    /** At most the first 60 characters, on one line. */
+    static String shortened(String text) {
+        StringBuilder shown = new StringBuilder();
+        int[] codePoints = text.codePoints().limit(LONGEST_EXCERPT + 1L).toArray();
+        for (int i = 0; i < Math.min(codePoints.length, LONGEST_EXCERPT); i++) {
+            int point = codePoints[i];
+            if (Character.isISOControl(point) || Character.getType(point) == Character.SURROGATE) {
+                shown.append(String.format("\\u%04x", point));
+            } else {
+                shown.appendCodePoint(point);
+            }
+        }
+        return codePoints.length > LONGEST_EXCERPT ? shown + "…" : shown.toString();
+    }
+
+    /** {@code a}, {@code a or b}, {@code a, b or c}. */
+    static String anyOf(List<String> choices) {
+        int last = choices.size() - 1;
+        return last < 1 ? String.join("", choices)
+                : String.join(", ", choices.subList(0, last)) + " or " + choices.get(last);
+    }
+
+    /** What a value is, in words that follow "found". */
+    static String describe(Node node) {
+        if (node instanceof Node.Text text) {
+            return text.value().isEmpty() ? "an empty text" : "the text " + quoted(text.value());
+        } else if (node instanceof Node.Num number) {
+            return "the number " + shortened(number.value().toString());
+        } else if (node instanceof Node.Bool bool) {
+            return String.valueOf(bool.value());
+        } else if (node instanceof Node.Arr list) {
+            return list.items().isEmpty() ? "an empty list"
+                    : "a list of " + (list.items().size() == 1 ? "one" : String.valueOf(list.items().size()));
+        } else if (node instanceof Node.Obj) {
+            return "an object";
+        }
+        return "null";
+    }
+}

@@ -1,0 +1,65 @@
+package fettle.document;
+
+import fettle.document.PlaceFinder.Place;
+import org.snakeyaml.engine.v2.exceptions.Mark;
+import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.ReaderException;
+import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+
+/** Words a slip in YAML for people who write it by hand. */
+record YamlFault(Place place, String what, String remedy) {
+    void report(TreeBuilder tree) {
+        tree.report(tree.here(place.line(), place.column()), what, remedy);
+    }
+
+    static YamlFault of(YamlEngineException notYaml, String text) {
+        if (notYaml instanceof ReaderException unreadable) {
+            // The parser refuses the first such character, so the first in the text is the one.
+            int offset = Math.max(0, text.indexOf(unreadable.getCodePoint()));
+            return new YamlFault(new PlaceFinder(text).at(offset),
+                    "the character " + Words.quotedCharacter(unreadable.getCodePoint()) + " may not stand in YAML",
+                    "delete it, or write it as an escape between double quotes");
+        } else if (notYaml instanceof MarkedYamlEngineException marked) {
+            Mark mark = marked.getProblemMark().or(marked::getContextMark).orElse(null);
+            Place place = mark == null ? new Place(1, 1) : new Place(mark.getLine() + 1, mark.getColumn() + 1);
+            String parserSays = marked.getContext() + " " + marked.getProblem();
+            return new YamlFault(place, what(parserSays), remedy(parserSays));
+        }
+        return new YamlFault(new Place(1, 1), "this is not YAML", "correct the document");
+    }
+
+    private static String what(String parserSays) {
+        if (parserSays.contains("\\t") || parserSays.contains("TAB")) {
+            return "a tab stands where YAML wants spaces";
+        } else if (parserSays.contains("mapping values are not allowed")) {
+            return "a colon stands where no property can begin";
+        } else if (parserSays.contains("end of stream") || parserSays.contains("<stream end>")) {
+            return "the document ends before everything in it is closed";
+        } else if (parserSays.contains("expected <block end>") || parserSays.contains("block mapping") || parserSays.contains("block sequence")
+                || parserSays.contains("block collection")) {
+            return "this line does not fit the indentation or the list above it";
+        } else if (parserSays.contains("flow mapping") || parserSays.contains("flow sequence")) {
+            return "a comma or a closing bracket is missing before this";
+        } else if (parserSays.contains("could not find expected ':'") || parserSays.contains("simple key")) {
+            return "a colon is missing behind a name";
+        } else if (parserSays.contains("escape")) {
+            return "a text between double quotes holds a backslash that means nothing";
+        }
+        return "this is not YAML: the parser cannot go on here";
+    }
+
+    private static String remedy(String parserSays) {
+        if (parserSays.contains("\\t") || parserSays.contains("TAB")) {
+            return "indent with spaces";
+        } else if (parserSays.contains("mapping values are not allowed")) {
+            return "put a text that holds ': ' between quotes, or correct the indentation";
+        } else if (parserSays.contains("end of stream") || parserSays.contains("<stream end>")) {
+            return "add the missing quote or bracket";
+        } else if (parserSays.contains("escape")) {
+            return "write a backslash itself as \\\\, or use single quotes";
+        } else if (parserSays.contains("cannot start any token")) {
+            return "put the text between quotes";
+        }
+        return "correct this line or the one before; align entries of one level, and put texts with special characters between quotes";
+    }
+}
