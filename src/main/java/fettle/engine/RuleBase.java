@@ -1,0 +1,150 @@
+/** Loads compiled rules and runs them over facts. */
+package fettle.engine;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import org.drools.core.impl.RuleBaseFactory;
+import org.drools.model.Model;
+import org.drools.modelcompiler.KieBaseBuilder;
+import org.kie.api.KieBase;
+import org.kie.api.KieBaseConfiguration;
+import org.kie.api.event.rule.BeforeMatchFiredEvent;
+import org.kie.api.event.rule.DefaultAgendaEventListener;
+import org.kie.api.runtime.KieSession;
+import org.kie.api.runtime.rule.ConsequenceException;
+
+/**
+ * The rules of the program, with or without a user's own. Each unit is loaded on first use: its generated model classes
+ * are named by the index and instantiated, and a knowledge base is built from them. No container, no scan of the class
+ * path, no compiler.
+ *
+ * <p>Objects of this class may be shared between threads.
+ */
+public final class RuleBase {
+    private final List<LoadableRules> sources;
+    private final RuleIndex index;
+    private final Map<Unit, KieBase> loaded = new EnumMap<>(Unit.class);
+
+    RuleBase(List<LoadableRules> sources) {
+        this.sources = List.copyOf(sources);
+        this.index = RuleIndex.merged(sources.stream().map(LoadableRules::index).toList());
+    }
+
+    /** The rules that the program was built with. */
+    public static RuleBase builtIn() {
+        return Holder.BUILT_IN;
+    }
+
+    /**
+     * The built-in rules, and those below a directory that the user named, compiled on first use and then kept in the
+     * user's cache. Throws {@link RuleErrors} where they have faults or take a name that is already used.
+     */
+    public static RuleBase withExtra(Optional<Path> directory) {
+        return directory.map(path -> withExtra(path, RuleCache.ofUser())).orElseGet(RuleBase::builtIn);
+    }
+
+    static RuleBase withExtra(Path directory, RuleCache cache) {
+        LoadableRules builtIn = builtInSource();
+        return new RuleBase(List.of(builtIn, ExtraRules.load(directory, cache, builtIn)));
+    }
+
+    /** What is known of all these rules. */
+    public RuleIndex index() {
+        return index;
+    }
+
+    /**
+     * Runs a unit's rules over facts until nothing is left to do. Each global must be one that the unit's packages
+     * declare; one that is a {@link RuleListener} is told which rule is about to call it. Matches come in no promised
+     * order. Throws {@link RulesUnfit} where there are no rules to run, {@link RuleFault} where one breaks off.
+     */
+    public void run(Unit unit, Map<String, ?> globals, Iterable<?> facts) {
+        KieSession session = base(unit).newKieSession();
+        try {
+            globals.forEach(session::setGlobal);
+            List<RuleListener> listeners = globals.values().stream().filter(RuleListener.class::isInstance)
+                    .map(RuleListener.class::cast).toList();
+            if (!listeners.isEmpty()) {
+                session.addEventListener(new Announcer(listeners));
+            }
+            facts.forEach(session::insert);
+            session.fireAllRules();
+        } catch (ConsequenceException broken) {
+            throw new RuleFault(broken.getRule().getName(), broken.getCause() == null ? broken : broken.getCause());
+        } finally {
+            session.dispose();
+        }
+    }
+
+    /** A unit's knowledge base, loaded once. */
+    KieBase base(Unit unit) {
+        synchronized (loaded) {
+            return loaded.computeIfAbsent(unit, this::load);
+        }
+    }
+
+    private KieBase load(Unit unit) {
+        List<Model> models = new ArrayList<>();
+        for (LoadableRules source : sources) {
+            source.index().models().getOrDefault(unit, List.of()).forEach(name -> models.add(model(name, source)));
+        }
+        requireAll(unit, models);
+        KieBaseConfiguration settings = RuleBaseFactory.newKnowledgeBaseConfiguration();
+        return KieBaseBuilder.createKieBaseFromModel(models, settings);
+    }
+
+    private static Model model(String name, LoadableRules source) {
+        try {
+            return (Model) Class.forName(name, true, source.loader()).getDeclaredConstructor().newInstance();
+        } catch (ReflectiveOperationException | LinkageError absent) {
+            throw new RulesUnfit("The compiled rules in " + name + " cannot be loaded: " + absent, absent);
+        }
+    }
+
+    private void requireAll(Unit unit, List<Model> models) {
+        SortedSet<String> found = new TreeSet<>();
+        models.forEach(model -> model.getRules().forEach(rule -> found.add(rule.getName())));
+        SortedSet<String> named = index.drlRules(unit);
+        if (found.isEmpty()) {
+            throw new RulesUnfit("There are no " + unit.packageName() + " rules; nothing can be checked without.");
+        }
+        if (!found.equals(named)) {
+            SortedSet<String> missing = new TreeSet<>(named);
+            missing.removeAll(found);
+            SortedSet<String> unknown = new TreeSet<>(found);
+            unknown.removeAll(named);
+            throw new RulesUnfit("The loaded " + unit.packageName() + " rules are not those of the index: missing "
+                    + missing + ", not in the index " + unknown + ".");
+        }
+    }
+
+    private static LoadableRules builtInSource() {
+        return new LoadableRules(RuleIndex.builtIn(), RuleBase.class.getClassLoader());
+    }
+
+    /** Tells the globals which rule is about to run. */
+    private static final class Announcer extends DefaultAgendaEventListener {
+        private final List<RuleListener> listeners;
+
+        Announcer(List<RuleListener> listeners) {
+            this.listeners = listeners;
+        }
+
+        @Override
+        public void beforeMatchFired(BeforeMatchFiredEvent event) {
+            String rule = event.getMatch().getRule().getName();
+            listeners.forEach(listener -> listener.aboutToRun(rule));
+        }
+    }
+
+    /** Made on first use, and only then. */
+    private static final class Holder {
+        private static final RuleBase BUILT_IN = new RuleBase(List.of(builtInSource()));
+    }
+}

@@ -1,0 +1,35 @@
+/** What is known of one rule: its metadata, its page and the DRL rules that make it up. */
+package fettle.engine;
+
+import java.util.Collections;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * One folder of rules.
+ *
+ * @param name     the one name of folder, rule, page and findings
+ * @param topic    the folder above
+ * @param severity how much its findings matter; empty where it only derives relations
+ * @param law      what must hold, one sentence
+ * @param message  the wording of a finding or reason, with {@code {names}} to fill in
+ * @param remedies what usually helps, likewise with {@code {names}}; may be empty
+ * @param page     the whole page, Markdown
+ * @param drl      the DRL rules of the folder by unit, sorted; one of them bears the name
+ */
+public record RuleInfo(String name, String topic, Optional<Severity> severity, String law, String message,
+                       List<String> remedies, String page, Map<Unit, List<String>> drl) {
+    public RuleInfo {
+        remedies = List.copyOf(remedies);
+        Map<Unit, List<String>> sorted = new EnumMap<>(Unit.class);
+        drl.forEach((unit, rules) -> sorted.put(unit, rules.stream().sorted().toList()));
+        drl = Collections.unmodifiableMap(sorted);
+    }
+
+    /** The DRL rules of this folder that run in a unit. */
+    public List<String> drlRules(Unit unit) {
+        return drl.getOrDefault(unit, List.of());
+    }
+}

@@ -1,0 +1,7 @@
+/** A global for the tests of the engine. */
+package fettle.engine;
+
+/** Takes words. */
+public interface WordSink {
+    void say(String words);
+}
