@@ -32,6 +32,11 @@ public record Part(
         Origin origin)
         implements Fact {
 
+    /** Whether it has slots. */
+    public boolean bearing() {
+        return !slots.isEmpty();
+    }
+
     /** How findings name it: {@code part:x} or {@code platform:x}. */
     public String subject() {
         return (platform ? "platform:" : "part:") + id;

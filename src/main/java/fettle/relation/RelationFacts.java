@@ -5,6 +5,8 @@ import fettle.catalog.Part;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 
 /** Lays a catalog out as the facts that relation rules match: parts, slots and what each states, one fact a statement. */
 final class RelationFacts {
@@ -13,12 +15,14 @@ final class RelationFacts {
 
     static List<Object> of(Catalog catalog, Shapes shapes) {
         List<Object> facts = new ArrayList<>(shapes.facts());
+        Set<String> zones = new TreeSet<>();
         for (Map<String, Part> hosts : List.of(catalog.platforms(), catalog.parts())) {
             for (Part part : hosts.values()) {
                 facts.add(part);
                 facts.addAll(part.names());
                 facts.addAll(part.traits());
                 facts.addAll(part.claims());
+                part.claims().forEach(claim -> zones.add(claim.zone()));
                 facts.addAll(part.blocks());
                 facts.addAll(part.excludes());
                 facts.addAll(part.needs());
@@ -29,6 +33,7 @@ final class RelationFacts {
             }
         }
         facts.addAll(catalog.constraints().values());
+        zones.forEach(zone -> facts.add(new Zone(zone)));
         return facts;
     }
 }

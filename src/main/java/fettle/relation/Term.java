@@ -1,5 +1,8 @@
 package fettle.relation;
 
+import fettle.catalog.Selector;
+import java.util.List;
+
 /**
  * What a clause speaks of: a set of things that can be placed. Which parts a name or a group holds is said by rules.
  *
@@ -33,6 +36,11 @@ public record Term(Sort sort, String key) implements Comparable<Term> {
     /** Occurrences of the parts in a group. */
     public static Term group(String group) {
         return new Term(Sort.GROUP, group);
+    }
+
+    /** One term a selector. */
+    public static List<Term> names(List<Selector> selectors) {
+        return selectors.stream().map(selector -> name(selector.text())).toList();
     }
 
     /** Slots in use under a tag. */

@@ -1,0 +1,4 @@
+package fettle.relation;
+
+/** A zone that some part or platform claims, declared or not. */
+public record Zone(String id) {}
