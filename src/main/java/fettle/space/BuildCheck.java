@@ -1,0 +1,92 @@
+package fettle.space;
+
+import fettle.catalog.Access;
+import fettle.catalog.Build;
+import fettle.catalog.Catalog;
+import fettle.catalog.Limit;
+import fettle.catalog.Outfit;
+import fettle.catalog.Part;
+import fettle.relation.Relations;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+
+/** Checks builds against the relations of their catalog, and adds them up. */
+public final class BuildCheck {
+
+    private final Relations relations;
+    private final Catalog catalog;
+    private final Violations violations;
+    private final Map<String, Prices> prices = new HashMap<>();
+
+    /** A check that serves any number of builds of one catalog. */
+    public BuildCheck(Relations relations) {
+        this.relations = relations;
+        this.catalog = relations.catalog();
+        this.violations = new Violations(relations);
+    }
+
+    /** Checks one build. */
+    public BuildResult check(Build build) {
+        Part platform = catalog.platforms().get(build.platform().id());
+        if (platform == null) {
+            return new BuildResult(
+                    build, Optional.empty(), List.of(), false, new TreeMap<>(), Optional.empty(), List.of(), List.of());
+        }
+        Placement placement = Placement.of(relations, platform.id(), build.parts());
+        List<Violation> broken = violations.of(placement);
+        List<Part> placed = placement.parts().stream().map(occurrence -> catalog.parts().get(occurrence.part())).toList();
+        Set<Part> unobtainable = new LinkedHashSet<>();
+        Optional<BigDecimal> cost = cost(build, placed, unobtainable);
+        boolean valid = broken.isEmpty() && placement.unresolved().isEmpty();
+        return new BuildResult(
+                build,
+                Optional.of(placement),
+                broken,
+                valid,
+                Totals.of(catalog, platform, placed, build.loaded(), Optional.empty()),
+                placement.unresolved().isEmpty() ? cost : Optional.empty(),
+                List.copyOf(unobtainable),
+                limits(platform, placed, build.outfit().flatMap(worn -> Optional.ofNullable(catalog.outfits().get(worn.id())))));
+    }
+
+    /** How placed parts stand to each limit of the catalog, with an outfit worn. */
+    public List<LimitMargin> limits(Part platform, List<Part> placed, Optional<Outfit> outfit) {
+        List<LimitMargin> margins = new ArrayList<>();
+        for (Limit limit : catalog.limits().values()) {
+            margins.add(LimitMargin.of(limit, Totals.of(catalog, platform, placed, limit.loaded(), outfit)));
+        }
+        return List.copyOf(margins);
+    }
+
+    /** The prices that a build's access profile opens. */
+    public Prices prices(Build build) {
+        String profile = build.access().map(Build.Located::id).orElse("");
+        return prices.computeIfAbsent(profile, id -> new Prices(catalog, Optional.<Access>ofNullable(catalog.access().get(id))));
+    }
+
+    private Optional<BigDecimal> cost(Build build, List<Part> placed, Set<Part> unobtainable) {
+        Prices open = prices(build);
+        Set<String> owned = new HashSet<>();
+        build.owned().forEach(part -> owned.add(part.id()));
+        BigDecimal sum = BigDecimal.ZERO;
+        for (Part part : placed) {
+            if (!owned.contains(part.id())) {
+                Optional<Prices.Priced> cheapest = open.cheapest(part.id());
+                if (cheapest.isEmpty()) {
+                    unobtainable.add(part);
+                } else {
+                    sum = sum.add(cheapest.get().cost());
+                }
+            }
+        }
+        return unobtainable.isEmpty() ? Optional.of(sum) : Optional.empty();
+    }
+}

@@ -1,0 +1,58 @@
+package fettle.space;
+
+import fettle.catalog.Limit;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * How a build stands to a limit.
+ *
+ * @param value the attribute's total; empty where it has none, and then the limit holds
+ * @param threshold the bound; empty where the attribute that it follows has no total, and then the limit holds
+ * @param margin how far the value is inside the bound, negative where outside
+ */
+public record LimitMargin(Limit limit, Optional<BigDecimal> value, Optional<Fraction> threshold, Optional<Fraction> margin, boolean holds) {
+
+    /** Measures a limit against totals. */
+    public static LimitMargin of(Limit limit, Map<String, BigDecimal> totals) {
+        Optional<BigDecimal> value = Optional.ofNullable(totals.get(limit.attribute()));
+        Optional<Fraction> threshold = threshold(limit.bound(), totals);
+        if (value.isEmpty() || threshold.isEmpty()) {
+            return new LimitMargin(limit, value, threshold, Optional.empty(), true);
+        }
+        Fraction inside = Fraction.of(value.get()).minus(threshold.get());
+        Fraction margin = limit.side() == Limit.Side.AT_LEAST ? inside : inside.negate();
+        return new LimitMargin(limit, value, threshold, Optional.of(margin), margin.signum() >= 0);
+    }
+
+    private static Optional<Fraction> threshold(Limit.Bound bound, Map<String, BigDecimal> totals) {
+        if (bound instanceof Limit.Fixed fixed) {
+            return Optional.of(Fraction.of(fixed.value()));
+        }
+        Limit.Table table = (Limit.Table) bound;
+        return Optional.ofNullable(totals.get(table.by())).map(x -> at(table.points(), x));
+    }
+
+    /** The table's value at x: straight lines between the points, flat beyond the ends. */
+    static Fraction at(List<Limit.Point> points, BigDecimal x) {
+        Limit.Point left = points.get(0);
+        if (x.compareTo(left.x()) <= 0) {
+            return Fraction.of(left.y());
+        }
+        for (Limit.Point right : points) {
+            if (x.compareTo(right.x()) <= 0) {
+                Fraction slope = Fraction.of(right.y().subtract(left.y())).over(Fraction.of(right.x().subtract(left.x())));
+                return Fraction.of(left.y()).plus(slope.times(Fraction.of(x.subtract(left.x()))));
+            }
+            left = right;
+        }
+        return Fraction.of(left.y());
+    }
+
+    /** Whether the limit holds with a margin below what it calls near. */
+    public boolean close() {
+        return holds && margin.isPresent() && limit.near().map(near -> margin.get().compareTo(Fraction.of(near)) < 0).orElse(false);
+    }
+}

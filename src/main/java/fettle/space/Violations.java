@@ -1,0 +1,179 @@
+package fettle.space;
+
+import fettle.catalog.Fact;
+import fettle.relation.Agreement;
+import fettle.relation.Clause;
+import fettle.relation.NoReentry;
+import fettle.relation.Relations;
+import fettle.relation.Term;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/** Finds every relation that a placement breaks, with the placed things that break it. */
+final class Violations {
+
+    private final Relations relations;
+    private final Map<String, List<Agreement>> agreements = new HashMap<>();
+    private final Map<Term, Set<String>> members = new HashMap<>();
+    private final List<Clause> always = new ArrayList<>();
+    private final Map<String, List<Clause>> clausesOf = new HashMap<>();
+
+    Violations(Relations relations) {
+        this.relations = relations;
+        relations.agreements().forEach(agreement -> agreements.computeIfAbsent(agreement.part(), unused -> new ArrayList<>()).add(agreement));
+        relations.clauses().forEach(this::index);
+    }
+
+    /** A clause can only be broken where its first term is met by a part, so it is filed under the parts that can. */
+    private void index(Clause clause) {
+        Optional<Term> first = clause.when().stream().filter(term -> term.sort() != Term.Sort.SLOT).findFirst();
+        if (first.isEmpty()) {
+            always.add(clause);
+        } else {
+            members(first.get()).forEach(part -> clausesOf.computeIfAbsent(part, unused -> new ArrayList<>()).add(clause));
+        }
+    }
+
+    private Set<String> members(Term term) {
+        return members.computeIfAbsent(term, wanted -> relations.members(wanted).keySet());
+    }
+
+    List<Violation> of(Placement placement) {
+        List<Violation> found = new ArrayList<>();
+        placement.parts().forEach(part -> {
+            fit(placement, part).ifPresent(found::add);
+            reentry(placement, part).ifPresent(found::add);
+        });
+        RoomCheck room = new RoomCheck(relations);
+        placement.slots().forEach(use -> found.addAll(room.check(placement, use)));
+        Set<Clause> clauses = new LinkedHashSet<>(always);
+        clauses.addAll(clausesOf.getOrDefault(placement.platform(), List.of()));
+        placement.parts().forEach(part -> clauses.addAll(clausesOf.getOrDefault(part.part(), List.of())));
+        ClauseCheck check = new ClauseCheck(relations, placement, this::members);
+        clauses.forEach(clause -> found.addAll(check.broken(clause)));
+        found.addAll(disagreements(placement));
+        return merged(found);
+    }
+
+    private Optional<Violation> fit(Placement placement, Occurrence part) {
+        SlotUse use = placement.slotOf(part);
+        if (relations.fits(use.slot(), part.part())) {
+            return Optional.empty();
+        }
+        SortedMap<String, Object> data = new TreeMap<>();
+        data.put("part", part.part());
+        data.put("path", part.path());
+        data.put("slot", use.slot().toString());
+        List<Fact> because = new ArrayList<>();
+        because.add(part.entry());
+        relations.slot(use.slot()).ifPresent(because::add);
+        return Optional.of(new Violation("does-not-fit", List.of(part.index()), List.of(use.index()), because, data));
+    }
+
+    private Optional<Violation> reentry(Placement placement, Occurrence part) {
+        Optional<NoReentry> bar = relations.noReentry(part.part());
+        if (bar.isEmpty()) {
+            return Optional.empty();
+        }
+        for (int above = placement.hostOf(part); above != Placement.PLATFORM; above = placement.hostOf(placement.parts().get(above))) {
+            Occurrence host = placement.parts().get(above);
+            if (host.part().equals(part.part())) {
+                SortedMap<String, Object> data = new TreeMap<>();
+                data.put("part", part.part());
+                data.put("path", part.path());
+                data.put("above", host.path());
+                return Optional.of(new Violation(
+                        bar.get().rule(), List.of(part.index(), host.index()), List.of(), List.of(part.entry(), host.entry()), data));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Traits whose values, over all that declare them, have none in common. */
+    private List<Violation> disagreements(Placement placement) {
+        Map<String, List<Integer>> declarers = new TreeMap<>();
+        Map<String, List<Agreement>> declared = new HashMap<>();
+        collect(placement.platform(), Placement.PLATFORM, declarers, declared);
+        placement.parts().forEach(part -> collect(part.part(), part.index(), declarers, declared));
+        List<Violation> found = new ArrayList<>();
+        declarers.forEach((trait, parts) -> {
+            List<Agreement> all = declared.get(trait);
+            Set<String> left = new TreeSet<>(all.get(0).values());
+            all.forEach(agreement -> left.retainAll(agreement.values()));
+            if (left.isEmpty()) {
+                found.add(disagreement(placement, trait, parts, all));
+            }
+        });
+        return found;
+    }
+
+    private void collect(String id, int index, Map<String, List<Integer>> declarers, Map<String, List<Agreement>> declared) {
+        for (Agreement agreement : agreements.getOrDefault(id, List.of())) {
+            declarers.computeIfAbsent(agreement.trait(), unused -> new ArrayList<>()).add(index);
+            declared.computeIfAbsent(agreement.trait(), unused -> new ArrayList<>()).add(agreement);
+        }
+    }
+
+    /** Keeps to a smallest set that disagrees: a declarer is left out where the rest has no value in common without it. */
+    private Violation disagreement(Placement placement, String trait, List<Integer> parts, List<Agreement> all) {
+        List<Integer> kept = new ArrayList<>();
+        for (int i = 0; i < all.size(); i++) {
+            kept.add(i);
+        }
+        for (int i = all.size() - 1; i >= 0; i--) {
+            List<Integer> without = new ArrayList<>(kept);
+            without.remove(Integer.valueOf(i));
+            Set<String> left = null;
+            for (int each : without) {
+                if (left == null) {
+                    left = new TreeSet<>(all.get(each).values());
+                } else {
+                    left.retainAll(all.get(each).values());
+                }
+            }
+            if (left != null && left.isEmpty()) {
+                kept = without;
+            }
+        }
+        List<Integer> indices = new ArrayList<>();
+        List<Fact> because = new ArrayList<>();
+        Set<String> names = new LinkedHashSet<>();
+        Map<String, Object> values = new TreeMap<>();
+        for (int each : kept) {
+            indices.add(parts.get(each));
+            because.add(all.get(each).because());
+            names.add(all.get(each).part());
+            values.put(all.get(each).part(), List.copyOf(all.get(each).values()));
+        }
+        SortedMap<String, Object> data = new TreeMap<>();
+        data.put("trait", trait);
+        data.put("parts", List.copyOf(names));
+        data.put("values", values);
+        return new Violation(all.get(0).rule(), indices, List.of(), because, data);
+    }
+
+    /** One violation for what several relations of one rule say of the same things. */
+    private static List<Violation> merged(List<Violation> found) {
+        record Same(String rule, Set<Integer> parts, Set<Integer> slots, Object what) {}
+        Map<Same, Violation> merged = new LinkedHashMap<>();
+        for (Violation violation : found) {
+            Object what = violation.data().getOrDefault("trait", violation.data().getOrDefault("constraint", violation.data().getOrDefault("needed", "")));
+            Same same = new Same(violation.rule(), new TreeSet<>(violation.parts()), new TreeSet<>(violation.slots()), what);
+            merged.merge(same, violation, (first, second) -> {
+                Set<Fact> because = new LinkedHashSet<>(first.because());
+                because.addAll(second.because());
+                return new Violation(first.rule(), first.parts(), first.slots(), List.copyOf(because), first.data());
+            });
+        }
+        return List.copyOf(merged.values());
+    }
+}
