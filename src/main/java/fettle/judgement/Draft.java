@@ -2,6 +2,7 @@ package fettle.judgement;
 
 import fettle.catalog.Fact;
 import fettle.document.Origin;
+import fettle.engine.Severity;
 import fettle.space.Computed;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -29,7 +30,7 @@ public final class Draft {
 
     /** Another severity than the rule's usual one. */
     public Draft severity(String word) {
-        severity = Severity.of(word);
+        severity = Severity.ofWord(word).orElseThrow(() -> new IllegalArgumentException("no such severity: " + word));
         return this;
     }
 

@@ -1,6 +1,7 @@
 package fettle.judgement;
 
 import fettle.document.Origin;
+import fettle.engine.Severity;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;

@@ -1,0 +1,56 @@
+package fettle.judgement;
+
+import fettle.catalog.Fact;
+import fettle.space.BuildCheck;
+import fettle.space.BuildResult;
+import fettle.space.Chain;
+import fettle.space.Chains;
+import fettle.space.Placement;
+import fettle.space.Violation;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Draws the findings of one build. A broken relation is a finding of the rule that derived it; all else is judged by rules over the build's
+ * results.
+ */
+final class BuildJudgement {
+
+    private static final int CHAINS_TOLD = 3;
+
+    private final Judge judge;
+    private final CatalogReading reading;
+    private final Chains chains;
+
+    BuildJudgement(Judge judge, CatalogReading reading) {
+        this.judge = judge;
+        this.reading = reading;
+        this.chains = new Chains(reading.relations());
+    }
+
+    List<Finding> findings(BuildResult result, BuildCheck check) {
+        List<Finding> findings = new ArrayList<>();
+        result.violations().forEach(violation -> findings.add(broken(result, violation)));
+        findings.addAll(judge.judge(BuildFacts.of(reading.catalog(), result)));
+        return Judge.sorted(findings);
+    }
+
+    private Finding broken(BuildResult result, Violation violation) {
+        Placement placement = result.placement().orElseThrow();
+        Draft draft = judge.draft(violation.rule(), result.build().subject());
+        violation.data().forEach(draft::with);
+        violation.parts().stream().filter(part -> part != Placement.PLATFORM).forEach(part -> draft.at(placement.parts().get(part).entry().origin()));
+        for (Fact fact : violation.because()) {
+            draft.because(fact);
+        }
+        if (violation.parts().isEmpty()) {
+            draft.at(result.build().origin());
+        }
+        if (violation.rule().equals("does-not-fit")) {
+            List<Chain> found = chains.shortest(placement.slots().get(violation.slots().get(0)).slot(), placement.parts().get(violation.parts().get(0)).part(), CHAINS_TOLD)
+                    .stream().map(Chain::new).toList();
+            found.forEach(draft::because);
+        }
+        return draft.finish();
+    }
+}

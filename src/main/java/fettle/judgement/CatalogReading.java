@@ -1,0 +1,38 @@
+package fettle.judgement;
+
+import fettle.catalog.Catalog;
+import fettle.catalog.CatalogReader;
+import fettle.document.Document;
+import fettle.document.DocumentSet;
+import fettle.document.Documents;
+import fettle.document.SchemaProblem;
+import fettle.document.Schemas;
+import fettle.engine.RuleBase;
+import fettle.relation.Deriver;
+import fettle.relation.Relations;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A catalog as read from its directory: the documents, what is wrong with them, the entries, and the relations derived from them. */
+public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaProblems, Catalog catalog, Relations relations) {
+
+    /** Reads a catalog directory; whatever can be read is. */
+    public static CatalogReading of(RuleBase rules, Path directory) {
+        DocumentSet documents = Documents.catalog(directory);
+        Schemas schemas = new Schemas();
+        List<SchemaProblem> problems = new ArrayList<>();
+        for (Document document : documents.documents()) {
+            problems.addAll(schemas.checkCatalog(document));
+        }
+        Catalog catalog = CatalogReader.read(documents.documents());
+        return new CatalogReading(documents, List.copyOf(problems), catalog, Deriver.derive(rules, catalog));
+    }
+
+    /** What judgement rules on documents match. */
+    List<Object> documentFacts() {
+        List<Object> facts = new ArrayList<>(schemaProblems);
+        documents.problems().forEach(facts::add);
+        return facts;
+    }
+}

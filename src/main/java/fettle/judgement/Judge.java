@@ -1,0 +1,57 @@
+package fettle.judgement;
+
+import fettle.document.Origin;
+import fettle.engine.RuleBase;
+import fettle.engine.RuleInfo;
+import fettle.engine.Severity;
+import fettle.engine.Unit;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Runs the judgement rules over facts and results, and gives the findings back in a fixed order. */
+public final class Judge {
+
+    private static final Origin NOWHERE = new Origin("", 1, 1, "");
+
+    /** The gravest first, then by place, rule and subject. */
+    public static final Comparator<Finding> ORDER = Comparator.comparing(Finding::severity)
+            .thenComparing(finding -> finding.where().isEmpty() ? NOWHERE : finding.where().get(0))
+            .thenComparing(Finding::rule)
+            .thenComparing(Finding::subject)
+            .thenComparing(finding -> finding.data().toString());
+
+    private final RuleBase rules;
+
+    public Judge(RuleBase rules) {
+        this.rules = rules;
+    }
+
+    /** What the rules find in these facts; the same finding drawn twice is one. */
+    public List<Finding> judge(Collection<?> facts) {
+        List<Draft> drafts = new ArrayList<>();
+        FindingSink sink = (rule, subject) -> {
+            Draft draft = draft(rule, subject);
+            drafts.add(draft);
+            return draft;
+        };
+        rules.run(Unit.JUDGEMENT, Map.of("findings", sink), facts);
+        return sorted(drafts.stream().map(Draft::finish).toList());
+    }
+
+    /** A finding of a rule by name, for relations that a build breaks. */
+    Draft draft(String rule, String subject) {
+        RuleInfo info = rules.index().find(rule).orElseThrow(() -> new IllegalArgumentException("a rule draws findings as " + rule + ", and there is no rule of that name"));
+        return new Draft(rule, subject, info.severity().orElse(Severity.ERROR));
+    }
+
+    /** In the fixed order, each once. */
+    static List<Finding> sorted(Collection<Finding> findings) {
+        Set<Finding> once = new LinkedHashSet<>(findings);
+        return once.stream().sorted(ORDER).toList();
+    }
+}

@@ -1,0 +1,50 @@
+package fettle.judgement;
+
+import fettle.catalog.Build;
+import fettle.catalog.BuildReader;
+import fettle.document.Document;
+import fettle.document.DocumentSet;
+import fettle.document.SchemaProblem;
+import fettle.document.Schemas;
+import fettle.engine.RuleBase;
+import fettle.space.BuildCheck;
+import fettle.space.BuildResult;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Checks builds against a catalog: what is impossible in them, and what they come to. */
+public final class Validation {
+
+    /**
+     * What was found.
+     *
+     * @param general findings on documents, the catalog's and the builds'
+     * @param builds in the order of their files, then as written there
+     */
+    public record Outcome(List<Finding> general, List<BuildReview> builds) {}
+
+    private final Judge judge;
+    private final Schemas schemas = new Schemas();
+
+    public Validation(RuleBase rules) {
+        this.judge = new Judge(rules);
+    }
+
+    /** Checks every build of these documents. */
+    public Outcome validate(CatalogReading reading, DocumentSet documents) {
+        BuildCheck check = new BuildCheck(reading.relations());
+        BuildJudgement judgement = new BuildJudgement(judge, reading);
+        List<Object> general = new ArrayList<>(reading.documentFacts());
+        documents.problems().forEach(general::add);
+        List<BuildReview> reviews = new ArrayList<>();
+        for (Document document : documents.documents()) {
+            List<SchemaProblem> problems = schemas.checkBuild(document);
+            general.addAll(problems);
+            for (Build build : BuildReader.read(document)) {
+                BuildResult result = check.check(build);
+                reviews.add(new BuildReview(document.file(), result, judgement.findings(result, check)));
+            }
+        }
+        return new Outcome(judge.judge(general), List.copyOf(reviews));
+    }
+}
