@@ -5,9 +5,13 @@ import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
@@ -39,17 +43,21 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         return slotOf(part).owner();
     }
 
+    /** Places the entries from the platform outward, so that a host always stands before what it carries. */
     private static final class Layout {
+        private record Place(int owner, String slot) {}
+
+        private record Open(int index, int owner, SlotId slot, String path, SortedMap<Integer, Integer> occupants) {}
+
         private final Relations relations;
         private final String platform;
-        private final Map<String, List<BuildEntry>> byPath = new TreeMap<>(Comparator.comparingInt(Layout::depth).thenComparing(Comparator.naturalOrder()));
+        private final SortedMap<String, List<BuildEntry>> byPath =
+                new TreeMap<>(Comparator.<String>comparingInt(path -> path.split("/", -1).length).thenComparing(Comparator.naturalOrder()));
         private final List<Occurrence> parts = new ArrayList<>();
-        private final List<MutableUse> uses = new ArrayList<>();
-        private final Map<String, MutableUse> usesByPath = new LinkedHashMap<>();
+        private final List<Open> uses = new ArrayList<>();
+        private final Map<Place, Open> byPlace = new HashMap<>();
         private final List<Unresolved> unresolved = new ArrayList<>();
-        private final List<String> lost = new ArrayList<>();
-
-        private record MutableUse(int index, int owner, SlotId slot, String path, List<Integer> occupants) {}
+        private final Set<String> lost = new HashSet<>();
 
         Layout(Relations relations, String platform, List<BuildEntry> entries) {
             this.relations = relations;
@@ -57,89 +65,99 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
             entries.forEach(entry -> byPath.computeIfAbsent(entry.path(), unused -> new ArrayList<>()).add(entry));
         }
 
-        private static int depth(String path) {
-            return (int) path.chars().filter(c -> c == '/').count();
-        }
-
         Placement placement() {
             open(PLATFORM, platform, "");
-            byPath.forEach((path, entries) -> {
-                entries.sort(Comparator.comparingInt(BuildEntry::position));
-                place(path, entries);
-            });
-            List<SlotUse> slots = uses.stream().map(use -> new SlotUse(use.index, use.owner, use.slot, use.path, List.copyOf(use.occupants))).toList();
+            byPath.values().forEach(this::place);
+            List<SlotUse> slots = uses.stream()
+                    .map(use -> new SlotUse(use.index, use.owner, use.slot, use.path, List.copyOf(use.occupants.values())))
+                    .toList();
             return new Placement(platform, parts, slots, unresolved);
         }
 
         private void open(int owner, String host, String prefix) {
             for (SlotId slot : relations.slots(host)) {
-                String path = prefix.isEmpty() ? slot.slot() : prefix + "/" + slot.slot();
-                MutableUse use = new MutableUse(uses.size(), owner, slot, path, new ArrayList<>());
+                Open use = new Open(uses.size(), owner, slot, prefix + slot.slot(), new TreeMap<>());
                 uses.add(use);
-                usesByPath.put(path, use);
+                byPlace.put(new Place(owner, slot.slot()), use);
             }
         }
 
-        private void place(String path, List<BuildEntry> entries) {
+        private void place(List<BuildEntry> entries) {
+            String path = entries.get(0).path();
             int cut = path.lastIndexOf('/');
-            String slot = path.substring(cut + 1);
-            int owner = PLATFORM;
-            if (cut >= 0) {
-                String through = path.substring(0, cut);
-                if (lost.stream().anyMatch(gone -> (through + "/").startsWith(gone + "/"))) {
-                    lost.add(path);
-                    return;
-                }
-                int found = follow(through, entries);
-                if (found == PLATFORM) {
-                    lost.add(path);
-                    return;
-                }
-                owner = found;
+            OptionalInt owner = cut < 0 ? OptionalInt.of(PLATFORM) : follow(path.substring(0, cut), entries);
+            if (owner.isEmpty()) {
+                lost.add(path);
+                return;
             }
-            String host = owner == PLATFORM ? platform : parts.get(owner).part();
-            String prefix = owner == PLATFORM ? "" : parts.get(owner).path() + "/";
-            MutableUse use = usesByPath.get(prefix + slot);
+            String slot = path.substring(cut + 1);
+            Open use = byPlace.get(new Place(owner.getAsInt(), slot));
             if (use == null) {
-                List<String> known = relations.slots(host).stream().map(SlotId::slot).toList();
-                entries.forEach(entry -> unresolved.add(new Unresolved.NoSuchSlot(entry, host, slot, known)));
+                noSuchSlot(entries, owner.getAsInt(), slot);
                 lost.add(path);
                 return;
             }
             boolean several = relations.room(use.slot).most() > 1 || entries.size() > 1;
             for (BuildEntry entry : entries) {
                 String here = several ? use.path + ":" + entry.position() : use.path;
-                if (!relations.catalog().parts().containsKey(entry.part())) {
+                if (relations.catalog().parts().containsKey(entry.part())) {
+                    Occurrence part = new Occurrence(parts.size(), entry.part(), use.index, here, entry.at(), entry);
+                    parts.add(part);
+                    use.occupants.put(use.occupants.containsKey(entry.position()) ? use.occupants.lastKey() + 1 : entry.position(), part.index());
+                    open(part.index(), part.part(), here + "/");
+                } else {
                     unresolved.add(new Unresolved.NoSuchPart(entry));
-                    lost.add(here);
-                    continue;
+                    lost.add(entries.size() == 1 ? path : path + ":" + entry.position());
                 }
-                Occurrence part = new Occurrence(parts.size(), entry.part(), use.index, here, entry.at(), entry);
-                parts.add(part);
-                use.occupants.add(part.index());
-                open(part.index(), part.part(), here);
             }
         }
 
-        /** The placed part that a path leads to; {@link #PLATFORM} after noting why there is none. */
-        private int follow(String through, List<BuildEntry> entries) {
-            for (Occurrence part : parts) {
-                if (part.path().equals(through) || part.path().equals(through + ":0") && uses.get(part.use()).occupants.size() == 1) {
-                    return part.index();
+        private void noSuchSlot(List<BuildEntry> entries, int owner, String slot) {
+            String host = owner == PLATFORM ? platform : parts.get(owner).part();
+            List<String> known = relations.slots(host).stream().map(SlotId::slot).toList();
+            entries.forEach(entry -> unresolved.add(new Unresolved.NoSuchSlot(entry, host, slot, known)));
+        }
+
+        /** The placed part that a path leads to; empty after noting why there is none, once for each cause. */
+        private OptionalInt follow(String through, List<BuildEntry> entries) {
+            int owner = PLATFORM;
+            String walked = "";
+            for (String segment : through.split("/", -1)) {
+                walked = walked.isEmpty() ? segment : walked + "/" + segment;
+                if (lost.contains(walked)) {
+                    return OptionalInt.empty();
                 }
-            }
-            MutableUse use = usesByPath.get(through);
-            if (use == null && through.endsWith(":0")) {
-                use = usesByPath.get(through.substring(0, through.length() - 2));
-                if (use != null && use.occupants.size() == 1 && parts.get(use.occupants.get(0)).path().equals(use.path)) {
-                    return use.occupants.get(0);
+                int colon = segment.lastIndexOf(':');
+                String slot = colon < 0 ? segment : segment.substring(0, colon);
+                Open use = byPlace.get(new Place(owner, slot));
+                if (use == null) {
+                    noSuchSlot(entries, owner, slot);
+                    return OptionalInt.empty();
                 }
+                String here = walked;
+                if (colon < 0 && use.occupants.size() > 1) {
+                    entries.forEach(entry -> unresolved.add(new Unresolved.Ambiguous(entry, here, use.occupants.size())));
+                    return OptionalInt.empty();
+                }
+                Integer found = colon < 0
+                        ? use.occupants.isEmpty() ? null : use.occupants.get(use.occupants.firstKey())
+                        : use.occupants.get(position(segment.substring(colon + 1)));
+                if (found == null) {
+                    entries.forEach(entry -> unresolved.add(new Unresolved.NothingThere(entry, here)));
+                    return OptionalInt.empty();
+                }
+                owner = found;
             }
-            boolean crowded = use != null && use.occupants.size() > 1;
-            int crowd = crowded ? use.occupants.size() : 0;
-            entries.forEach(entry -> unresolved.add(
-                    crowded ? new Unresolved.Ambiguous(entry, through, crowd) : new Unresolved.NothingThere(entry, through)));
-            return PLATFORM;
+            return OptionalInt.of(owner);
+        }
+
+        /** The number written after a colon; -1, which no part has, for what is no number. */
+        private static int position(String written) {
+            try {
+                return Integer.parseInt(written);
+            } catch (NumberFormatException notANumber) {
+                return -1;
+            }
         }
     }
 }
