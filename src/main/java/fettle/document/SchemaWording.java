@@ -1,0 +1,168 @@
+package fettle.document;
+
+import com.networknt.schema.Error;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** Words what a schema validator found in a document, each cause once, at the place where it stands. */
+final class SchemaWording {
+    private final Node schema;
+    private final Node root;
+    private final Set<String> unreadable = new HashSet<>();
+    private final boolean cutShort;
+
+    /** What has been told already: the same place may break several keywords for one cause. */
+    private final Set<String> told = new HashSet<>();
+
+    SchemaWording(Node schema, Document document, Node root) {
+        this.schema = schema;
+        this.root = root;
+        document.problems().forEach(problem -> unreadable.add(problem.origin().pointer()));
+        this.cutShort = !document.problems().isEmpty();
+    }
+
+    List<SchemaProblem> problems(List<Error> errors) {
+        List<SchemaProblem> problems = new ArrayList<>();
+        Set<String> meantNames = new HashSet<>();
+        for (Error error : errors) {
+            if (error.getKeyword().equals("additionalProperties")) {
+                SchemaProblem unknown = unknownProperty(error);
+                unknown.meant().ifPresent(name -> meantNames.add(error.getInstanceLocation() + "\n" + name));
+                problems.add(unknown);
+            }
+        }
+        for (Error error : errors) {
+            switch (error.getKeyword()) {
+                case "additionalProperties" -> { }
+                case "propertyNames" -> problems.add(badName(error));
+                case "required" -> {
+                    boolean isMisspelt = meantNames.contains(error.getInstanceLocation() + "\n" + error.getProperty());
+                    boolean isCutOff = cutShort && error.getInstanceLocation().getNameCount() == 0;
+                    if (!isMisspelt && !isCutOff) {
+                        problems.add(missingProperty(error));
+                    }
+                }
+                case "false" -> surplusProperty(error).ifPresent(problems::add);
+                default -> wrongValue(error).ifPresent(problems::add);
+            }
+        }
+        return problems;
+    }
+
+    private SchemaProblem unknownProperty(Error error) {
+        Node owner = schemaOwning(error);
+        List<String> known = NodePaths.member(owner, "properties").map(SchemaWording::names).orElse(List.of());
+        Optional<String> meant = Nearest.names(error.getProperty(), known).stream().findFirst();
+        String expected = "a property of " + Expectation.of(owner);
+        return new SchemaProblem(keyOf(error), meant.isPresent() ? expected : expected + ": " + Words.anyOf(known),
+                Words.quoted(error.getProperty()), meant);
+    }
+
+    private SchemaProblem badName(Error error) {
+        Node owner = schemaOwning(error);
+        Node naming = resolved(NodePaths.member(owner, "propertyNames").orElseThrow());
+        return new SchemaProblem(keyOf(error), Expectation.of(naming) + " as the name", Words.quoted(error.getProperty()), Optional.empty());
+    }
+
+    private SchemaProblem missingProperty(Error error) {
+        Node owner = schemaOwning(error);
+        Node object = instance(error);
+        boolean isConditional = NodePaths.member(owner, "properties").isEmpty();
+        String expected = isConditional
+                ? Expectation.of(owner) + " in " + named(object, schemaAbove(error, owner))
+                : "the property " + Words.quoted(error.getProperty()) + " in " + named(object, owner);
+        return new SchemaProblem(object.origin(), expected, isConditional ? "neither" : "none", Optional.empty());
+    }
+
+    /** What must not stand beside something else; told once an object. */
+    private Optional<SchemaProblem> surplusProperty(Error error) {
+        List<Object> steps = NodePaths.steps(error.getInstanceLocation());
+        List<Node> along = NodePaths.along(root, steps);
+        Node object = along.get(along.size() - 2);
+        String name = steps.get(steps.size() - 1).toString();
+        if (!told.add(object.origin().pointer() + "\nsurplus")) {
+            return Optional.empty();
+        }
+        return Optional.of(new SchemaProblem(((Node.Obj) object).members().get(name).key(),
+                nearestTitle(error), Words.quoted(name) + " too", Optional.empty()));
+    }
+
+    private Optional<SchemaProblem> wrongValue(Error error) {
+        Node owner = schemaOwning(error);
+        Node found = instance(error);
+        boolean isToldElsewhere = found instanceof Node.Nil && unreadable.contains(found.origin().pointer());
+        if (isToldElsewhere || !told.add(found.origin().pointer())) {
+            return Optional.empty();
+        }
+        boolean isOfWrongType = error.getKeyword().equals("type");
+        Optional<String> meant = found instanceof Node.Text text
+                ? Nearest.names(text.value(), Expectation.choices(owner)).stream().findFirst() : Optional.empty();
+        return Optional.of(new SchemaProblem(found.origin(),
+                isOfWrongType ? Expectation.ofType(owner, found) : Expectation.of(owner), Words.describe(found), meant));
+    }
+
+    private Node instance(Error error) {
+        List<Node> along = NodePaths.along(root, NodePaths.steps(error.getInstanceLocation()));
+        return along.get(along.size() - 1);
+    }
+
+    private Origin keyOf(Error error) {
+        Map<String, Node.Member> members = ((Node.Obj) instance(error)).members();
+        return members.get(error.getProperty()).key();
+    }
+
+    /** The piece of the schema in which the broken keyword stands. */
+    private Node schemaOwning(Error error) {
+        List<Node> along = alongSchema(error);
+        return along.get(along.size() - 1);
+    }
+
+    private List<Node> alongSchema(Error error) {
+        List<Object> steps = NodePaths.steps(error.getSchemaLocation().getFragment());
+        return NodePaths.along(schema, steps.subList(0, steps.size() - 1));
+    }
+
+    /** The titled piece of the schema around a condition's branch. */
+    private Node schemaAbove(Error error, Node branch) {
+        List<Node> along = alongSchema(error);
+        for (int i = along.size() - 1; i >= 0; i--) {
+            if (along.get(i) != branch && NodePaths.text(along.get(i), "title").isPresent()) {
+                return along.get(i);
+            }
+        }
+        return branch;
+    }
+
+    private String nearestTitle(Error error) {
+        List<Node> along = alongSchema(error);
+        for (int i = along.size() - 1; i >= 0; i--) {
+            Optional<String> title = NodePaths.text(along.get(i), "title");
+            if (title.isPresent()) {
+                return title.get();
+            }
+        }
+        return "nothing";
+    }
+
+    private Node resolved(Node subschema) {
+        return NodePaths.text(subschema, "$ref")
+                .map(reference -> NodePaths.along(schema, List.of((Object[]) reference.substring(2).split("/"))))
+                .map(along -> along.get(along.size() - 1))
+                .orElse(subschema);
+    }
+
+    /** An object in words: {@code the part "x"} where it has an id, {@code this part} where it has none. */
+    private static String named(Node object, Node objectSchema) {
+        String noun = Expectation.isOfSeveralTypes(objectSchema)
+                ? "object" : Expectation.of(objectSchema).replaceFirst("^(?:an?|the) ", "");
+        return NodePaths.text(object, "id").map(id -> "the " + noun + " " + Words.quoted(id)).orElse("this " + noun);
+    }
+
+    private static List<String> names(Node object) {
+        return List.copyOf(((Node.Obj) object).members().keySet());
+    }
+}
