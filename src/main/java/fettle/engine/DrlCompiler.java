@@ -30,9 +30,6 @@ final class DrlCompiler {
 
     /** Compiles rules whose facts and globals {@code facts} can load, or throws {@link RuleErrors}. */
     static CompiledRules compile(RuleFolders rules, String digest, ClassLoader facts) {
-        if (rules.files().isEmpty()) {
-            return new CompiledRules(new TreeMap<>(), new RuleIndex(digest, Map.of(), List.of()));
-        }
         KieServices services = KieServices.get();
         ReleaseId release = services.newReleaseId("fettle", "rules", digest);
         KieFileSystem files = services.newKieFileSystem();

@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.kie.api.KieServices;
 
-/** Run when the project is built, after its classes are compiled: {@code RuleCompiler RULES CLASSES [none-yet]}. */
+/** Run when the project is built, after its classes are compiled: {@code RuleCompiler RULES CLASSES}. */
 public final class RuleCompiler {
     private static final String OWN = "fettle/rules/";
 
@@ -22,8 +22,7 @@ public final class RuleCompiler {
     /** Exits with 1, and the faults on standard error, where the rules cannot be used. */
     public static void main(String[] arguments) throws IOException {
         try {
-            boolean noneYet = List.of(arguments).contains("none-yet");
-            build(Path.of(arguments[0]), Path.of(arguments[1]), RuleCompiler.class.getClassLoader(), noneYet);
+            build(Path.of(arguments[0]), Path.of(arguments[1]), RuleCompiler.class.getClassLoader());
         } catch (RuleErrors errors) {
             System.err.println(errors.getMessage());
             System.exit(1);
@@ -31,14 +30,14 @@ public final class RuleCompiler {
     }
 
     /** Compiles all rules, or does nothing where neither they nor the classes have changed since. */
-    static void build(Path rules, Path classes, ClassLoader facts, boolean noneYet) throws IOException {
+    static void build(Path rules, Path classes, ClassLoader facts) throws IOException {
         String digest = new Digest().add("engine", engine()).addTree(rules, name -> !name.contains("/cases/"))
                 .addTree(classes, name -> name.endsWith(".class") && !name.startsWith(OWN)).hex();
         if (upToDate(classes.resolve(RuleIndex.RESOURCE), digest)) {
             return;
         }
-        RuleFolders folders = noneYet && !Files.exists(rules) ? RuleFolders.NONE : RuleFolders.strict(rules);
-        if (folders.infos().isEmpty() && !noneYet) {
+        RuleFolders folders = RuleFolders.strict(rules);
+        if (folders.infos().isEmpty()) {
             throw new RuleErrors(RuleProblem.of(rules.toString(), "There are no rules here; nothing can be built without."));
         }
         CompiledRules compiled = DrlCompiler.compile(folders, digest, facts);

@@ -52,7 +52,9 @@ record RuleFolder(String name, String topic, String shown, List<DrlFile> files, 
 
     private void check(DrlRule main, List<RuleProblem> problems) {
         DrlFile home = files.stream().filter(file -> file.rules().contains(main)).findFirst().orElseThrow();
-        boolean judges = files.stream().anyMatch(file -> file.unit() == Unit.JUDGEMENT);
+        // A relation rule draws findings too where breaking its relation is one: then it says how severe.
+        boolean judges = main.annotation("severity").isPresent()
+                || files.stream().anyMatch(file -> file.unit() == Unit.JUDGEMENT);
         for (String key : judges ? List.of("severity", "law", "message") : List.of("law", "message")) {
             if (main.annotation(key).isEmpty()) {
                 problems.add(new RuleProblem(home.shown(), main.line(), 0,

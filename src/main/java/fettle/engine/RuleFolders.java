@@ -20,7 +20,6 @@ import java.util.stream.Stream;
  * @param infos one for each folder, sorted by name
  */
 record RuleFolders(List<DrlFile> files, List<RuleInfo> infos) {
-    static final RuleFolders NONE = new RuleFolders(List.of(), List.of());
     static final String PAGE = "page.md";
     private static final String LOOSE_TOPIC = "extra";
 

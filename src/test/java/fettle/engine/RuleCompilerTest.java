@@ -89,12 +89,12 @@ class RuleCompilerTest {
     @Test
     void no_rules_stop_the_build() throws IOException {
         Path none = Files.createDirectories(folder.resolve("none"));
-        RuleErrors errors = assertThrows(RuleErrors.class, () -> RuleCompiler.build(none, classes, FACTS, false));
+        RuleErrors errors = assertThrows(RuleErrors.class, () -> RuleCompiler.build(none, classes, FACTS));
         assertEquals(none + ": There are no rules here; nothing can be built without.", errors.getMessage());
     }
 
     private void build() throws IOException {
-        RuleCompiler.build(workshop.rules(), classes, FACTS, false);
+        RuleCompiler.build(workshop.rules(), classes, FACTS);
     }
 
     /** As the project's build does it: the engine counts names up within one process. Tells what went wrong. */

@@ -1,0 +1,144 @@
+/** The packaged program starts from anywhere, silently, with the arguments that it was given. */
+package fettle.engine;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class LauncherIT {
+    private static final Path PROGRAM = Path.of("target/fettle").toAbsolutePath();
+    private static final String JAVA_HOME = System.getProperty("java.home");
+
+    @TempDir
+    private Path folder;
+
+    private record Ran(int exit, String out, String err) {
+    }
+
+    @Test
+    void it_starts_and_says_nothing_on_standard_error() throws Exception {
+        Ran ran = run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", JAVA_HOME), "--version");
+        assertEquals("", ran.err());
+        assertEquals(0, ran.exit());
+        assertFalse(ran.out().isBlank());
+    }
+
+    @Test
+    void it_takes_its_classes_from_the_archive() throws Exception {
+        Path log = folder.resolve("classes.txt");
+        run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", JAVA_HOME,
+                "FETTLE_JAVA_OPTIONS", "-Xlog:class+load:file=" + log), "--version");
+        String main = Files.readString(log).lines().filter(line -> line.contains(" fettle.command.Main ")).findFirst()
+                .orElseThrow();
+        assertTrue(main.contains("shared objects file (top)"), main);
+    }
+
+    @Test
+    void an_archive_of_another_java_is_passed_over_in_silence() throws Exception {
+        Path copy = copy();
+        Path archive = copy.resolve("lib/fettle.jsa");
+        Files.deleteIfExists(archive);
+        Files.writeString(archive, "not an archive");
+        Ran ran = run(copy.resolve("bin/fettle"), Map.of("JAVA_HOME", JAVA_HOME), "--version");
+        assertEquals("", ran.err());
+        assertEquals(0, ran.exit());
+        assertEquals(run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", JAVA_HOME), "--version").out(), ran.out());
+    }
+
+    @Test
+    void it_starts_through_links_of_links() throws Exception {
+        Path links = Files.createDirectories(folder.resolve("a place/bin"));
+        Files.createSymbolicLink(links.resolve("absolute"), PROGRAM.resolve("bin/fettle"));
+        Files.createSymbolicLink(links.resolve("relative"), Path.of("absolute"));
+        Ran ran = run(links.resolve("relative"), Map.of("JAVA_HOME", JAVA_HOME), "--version");
+        Files.delete(links.resolve("relative"));
+        Files.delete(links.resolve("absolute"));
+        assertEquals("", ran.err());
+        assertEquals(0, ran.exit());
+    }
+
+    @Test
+    void arguments_arrive_as_they_were_given() throws Exception {
+        Path home = fakeJava("printf '%s\\n' \"$@\"");
+        String[] given = {"", "two words", "$HOME `id` \"quoted\" 'single' \\ *", "-x", "--"};
+        List<String> lines = run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", home.toString()), given).out()
+                .lines().toList();
+        int main = lines.indexOf("fettle.command.Main");
+        assertEquals(Arrays.asList(given), lines.subList(main + 1, lines.size()));
+        assertEquals(List.of("-cp", PROGRAM + "/lib/fettle.jar"), lines.subList(main - 2, main));
+    }
+
+    @Test
+    void the_exit_code_is_that_of_the_program() throws Exception {
+        Path home = fakeJava("exit 70");
+        assertEquals(70, run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", home.toString())).exit());
+    }
+
+    @Test
+    void a_wrong_java_home_is_told() throws Exception {
+        Ran ran = run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", "/nowhere"));
+        assertEquals(new Ran(2, "", "fettle: JAVA_HOME is /nowhere, where there is no bin/java; "
+                + "let it name a JDK 17 or later, or unset it.\n"), ran);
+    }
+
+    @Test
+    void the_folder_holds_both_scripts_and_only_what_running_takes() throws Exception {
+        assertTrue(Files.isExecutable(PROGRAM.resolve("bin/fettle")));
+        assertTrue(Files.readString(PROGRAM.resolve("bin/fettle.cmd")).contains("\r\n"));
+        try (Stream<Path> lib = Files.list(PROGRAM.resolve("lib"))) {
+            List<String> names = lib.map(path -> path.getFileName().toString()).sorted().toList();
+            assertTrue(names.contains("fettle.jar") && names.contains("drools-engine-10.2.0.jar"), names::toString);
+            assertEquals(List.of(), names.stream().filter(name -> name.matches("(junit|jqwik|archunit|json-sKema).*")).toList());
+        }
+    }
+
+    private Path fakeJava(String script) throws IOException {
+        Path java = Files.createDirectories(folder.resolve("fake/bin")).resolve("java");
+        Files.writeString(java, "#!/bin/sh\n" + script + "\n");
+        Files.setPosixFilePermissions(java, PosixFilePermissions.fromString("rwxr-xr-x"));
+        return folder.resolve("fake");
+    }
+
+    private Path copy() throws IOException {
+        Path copy = folder.resolve("copy of fettle");
+        try (Stream<Path> paths = Files.walk(PROGRAM)) {
+            for (Path path : paths.sorted().toList()) {
+                Path target = copy.resolve(PROGRAM.relativize(path).toString());
+                if (Files.isDirectory(path)) {
+                    Files.createDirectories(target);
+                } else {
+                    Files.copy(path, target);
+                    target.toFile().setExecutable(Files.isExecutable(path));
+                }
+            }
+        }
+        return copy;
+    }
+
+    private Ran run(Path script, Map<String, String> environment, String... arguments)
+            throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(script.toString()));
+        command.addAll(Arrays.asList(arguments));
+        Path out = Files.createTempFile(folder, "out", "");
+        Path err = Files.createTempFile(folder, "err", "");
+        ProcessBuilder builder = new ProcessBuilder(command).directory(folder.toFile())
+                .redirectOutput(out.toFile()).redirectError(err.toFile());
+        builder.environment().remove("FETTLE_JAVA_OPTIONS");
+        builder.environment().putAll(environment);
+        int exit = builder.start().waitFor();
+        return new Ran(exit, Files.readString(out, StandardCharsets.UTF_8), Files.readString(err, StandardCharsets.UTF_8));
+    }
+}
