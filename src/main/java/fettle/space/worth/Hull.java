@@ -1,0 +1,84 @@
+package fettle.space.worth;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Sorts points of cost and benefit into those on the upper concave hull, those between, and those dominated.
+ *
+ * <p>These are strong and extended dominance as cost-effectiveness analysis has them: Drummond et al., <em>Methods for the Economic Evaluation of
+ * Health Care Programmes</em>; Neumann et al., <em>Cost-Effectiveness in Health and Medicine</em>. A point on the line between two others lies on the
+ * hull; points alike in both figures stand alike.
+ *
+ * @param <P> the points
+ */
+public final class Hull<P extends Hull.Point> {
+
+    /** A cost, lower being better, and a benefit, higher being better. */
+    public interface Point {
+
+        BigDecimal cost();
+
+        BigDecimal benefit();
+    }
+
+    private final List<P> rungs = new ArrayList<>();
+    private final Map<P, Standing> standings = new IdentityHashMap<>();
+
+    public Hull(List<P> points) {
+        List<P> sorted = new ArrayList<>(points);
+        sorted.sort(Comparator.comparing((P point) -> point.cost()).thenComparing(point -> point.benefit().negate()));
+        List<P> undominated = new ArrayList<>();
+        List<P> steps = new ArrayList<>();
+        for (P point : sorted) {
+            P best = undominated.isEmpty() ? null : undominated.get(undominated.size() - 1);
+            if (best == null || point.benefit().compareTo(best.benefit()) > 0) {
+                steps.add(point);
+                undominated.add(point);
+            } else if (alike(point, best)) {
+                undominated.add(point);
+            } else {
+                standings.put(point, Standing.DOMINATED);
+            }
+        }
+        for (P point : steps) {
+            while (rungs.size() > 1 && below(rungs.get(rungs.size() - 2), rungs.get(rungs.size() - 1), point)) {
+                rungs.remove(rungs.size() - 1);
+            }
+            rungs.add(point);
+        }
+        int next = 0;
+        for (P point : undominated) {
+            while (next < rungs.size() && rungs.get(next).cost().compareTo(point.cost()) < 0) {
+                next++;
+            }
+            boolean rung = next < rungs.size() && alike(point, rungs.get(next));
+            standings.put(point, rung ? Standing.RUNG : Standing.BETWEEN);
+        }
+    }
+
+    private static boolean alike(Point one, Point other) {
+        return one.cost().compareTo(other.cost()) == 0 && one.benefit().compareTo(other.benefit()) == 0;
+    }
+
+    /** Whether the middle point lies strictly below the line between the outer two. */
+    private static boolean below(Point low, Point middle, Point high) {
+        BigDecimal rise = middle.benefit().subtract(low.benefit()).multiply(high.cost().subtract(low.cost()));
+        BigDecimal line = high.benefit().subtract(low.benefit()).multiply(middle.cost().subtract(low.cost()));
+        return rise.compareTo(line) < 0;
+    }
+
+    /** The points of the hull, one for each cost, cheapest first. */
+    public List<P> rungs() {
+        return List.copyOf(rungs);
+    }
+
+    /** Where one of the points given stands. */
+    public Standing standing(P point) {
+        return standings.get(point);
+    }
+}
