@@ -1,15 +1,134 @@
-/** Where the program starts. */
 package fettle.command;
 
-import fettle.engine.RuleIndex;
+import fettle.engine.RuleErrors;
+import java.io.BufferedOutputStream;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import picocli.CommandLine;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
 
-/** Tells how many rules the program has. */
+/** Where the program starts: finds the command, runs it, and turns whatever happens into an exit code and a plain sentence. */
 public final class Main {
-    private Main() {
+
+    private static final int BUFFER = 1 << 16;
+
+    private static final Map<String, Supplier<Command>> COMMANDS = commands();
+
+    private Main() {}
+
+    private static Map<String, Supplier<Command>> commands() {
+        Map<String, Supplier<Command>> commands = new LinkedHashMap<>();
+        commands.put("lint", LintCommand::new);
+        commands.put("validate", ValidateCommand::new);
+        return commands;
     }
 
-    /** Prints one line. */
+    /** Runs a command and ends the process with its exit code. */
     public static void main(String[] arguments) {
-        System.out.println("Fettle has " + RuleIndex.builtIn().rules().size() + " rules.");
+        PrintStream out = stream(FileDescriptor.out);
+        PrintStream err = stream(FileDescriptor.err);
+        int code = run(arguments, new Streams(System.in, out, err, Terminal.shown()));
+        out.flush();
+        err.flush();
+        Runtime.getRuntime().halt(code);
+    }
+
+    private static PrintStream stream(FileDescriptor descriptor) {
+        return new PrintStream(new BufferedOutputStream(new FileOutputStream(descriptor), BUFFER), false, StandardCharsets.UTF_8);
+    }
+
+    /** Runs a command and returns its exit code: 0 checked, 1 findings that fail, 2 could not check, 70 a fault in the program. */
+    public static int run(String[] arguments, InputStream in, PrintStream out, PrintStream err) {
+        return run(arguments, new Streams(in, out, err, false));
+    }
+
+    static int run(String[] arguments, Streams streams) {
+        String command = "fettle";
+        try {
+            if (arguments.length == 0) {
+                root().usage(streams.err(), Ansi.OFF);
+                return ExitCode.NOT_CHECKED;
+            }
+            Supplier<Command> found = COMMANDS.get(arguments[0]);
+            if (found == null) {
+                return aside(arguments, streams);
+            }
+            command = "fettle " + arguments[0];
+            return run(found.get(), List.of(arguments).subList(1, arguments.length), streams);
+        } catch (ParameterException wrong) {
+            say(streams, command, wrong.getMessage() + meant(wrong) + "\nSee " + command + " --help.");
+            return ExitCode.NOT_CHECKED;
+        } catch (NotChecked | RuleErrors wrong) {
+            say(streams, command, wrong.getMessage());
+            return ExitCode.NOT_CHECKED;
+        } catch (RuntimeException | Error fault) {
+            say(streams, command, Fault.told(fault));
+            return ExitCode.FAULT;
+        } finally {
+            streams.out().flush();
+            streams.err().flush();
+        }
+    }
+
+    private static int run(Command command, List<String> arguments, Streams streams) {
+        CommandSpec spec = command.spec();
+        spec.name("fettle " + spec.name());
+        CommandLine line = line(spec);
+        ParseResult said = line.parseArgs(arguments.toArray(String[]::new));
+        if (said.isUsageHelpRequested()) {
+            line.usage(streams.out(), Ansi.OFF);
+            return ExitCode.FINE;
+        }
+        return command.run(said, streams);
+    }
+
+    /** What is no command: {@code --help}, {@code --version}, or a slip. */
+    private static int aside(String[] arguments, Streams streams) {
+        CommandLine line = root();
+        ParseResult said = line.parseArgs(arguments);
+        if (said.isVersionHelpRequested()) {
+            streams.out().println("fettle " + Version.text());
+        } else {
+            line.usage(streams.out(), Ansi.OFF);
+        }
+        return ExitCode.FINE;
+    }
+
+    private static CommandLine root() {
+        CommandSpec spec = Options.command("fettle", "Checks parts catalogs and builds of games with moddable gear. It concerns game data only,"
+                + " and says nothing about real equipment.", "fettle lint catalog/marrowdyke", "fettle validate catalog/marrowdyke catalog/marrowdyke/builds");
+        spec.addOption(OptionSpec.builder("-V", "--version").versionHelp(true).description("show the version and exit").build());
+        spec.usageMessage().commandListHeading("\n").synopsisSubcommandLabel("COMMAND");
+        COMMANDS.forEach((name, command) -> spec.addSubcommand(name, command.get().spec()));
+        return line(spec);
+    }
+
+    private static CommandLine line(CommandSpec spec) {
+        return new CommandLine(spec).setExpandAtFiles(false).setUsageHelpWidth(100);
+    }
+
+    private static String meant(ParameterException wrong) {
+        if (wrong instanceof UnmatchedArgumentException unmatched) {
+            List<String> near = unmatched.getSuggestions();
+            return near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?";
+        }
+        return "";
+    }
+
+    private static void say(Streams streams, String command, String sentence) {
+        streams.out().flush();
+        streams.err().println(command + ": " + fettle.view.TextView.harmless(sentence));
     }
 }

@@ -1,0 +1,57 @@
+package fettle.command;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.util.Optional;
+import tools.jackson.core.JacksonException;
+
+/** Brings output to its file, or to standard output; a reader that has gone away is no error. */
+record Delivery(Optional<Path> file, Streams streams) {
+
+    /** Writes to a stream, which need not be closed. */
+    interface Writing {
+        void to(OutputStream out);
+    }
+
+    void text(String text) {
+        write(out -> {
+            try {
+                out.write(text.getBytes(StandardCharsets.UTF_8));
+            } catch (IOException broken) {
+                throw new UncheckedIOException(broken);
+            }
+        });
+    }
+
+    void write(Writing writing) {
+        if (file.isEmpty()) {
+            // A print stream keeps quiet about a closed pipe, which is what "fettle lint … | head" wants.
+            writing.to(streams.out());
+            streams.out().flush();
+            return;
+        }
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file.get()))) {
+            writing.to(out);
+        } catch (IOException broken) {
+            throw notWritten(broken);
+        } catch (UncheckedIOException broken) {
+            throw notWritten(broken.getCause());
+        } catch (JacksonException broken) {
+            throw notWritten(broken.getCause() instanceof IOException cause ? cause : new IOException(broken.getOriginalMessage()));
+        }
+    }
+
+    private NotChecked notWritten(IOException cause) {
+        String why = cause instanceof NoSuchFileException ? "there is no such folder"
+                : cause instanceof AccessDeniedException ? "writing there is not permitted"
+                : Files.isDirectory(file.get()) ? "it is a folder" : String.valueOf(cause.getMessage());
+        return new NotChecked("cannot write " + file.get() + ": " + why);
+    }
+}

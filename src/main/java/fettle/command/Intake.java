@@ -1,0 +1,47 @@
+package fettle.command;
+
+import fettle.document.Document;
+import fettle.document.DocumentProblem;
+import fettle.document.DocumentSet;
+import fettle.document.Documents;
+import fettle.engine.RuleBase;
+import fettle.judgement.CatalogReading;
+import java.io.File;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/** Takes in what the command line names, and says so where there is nothing to take in. */
+final class Intake {
+
+    private Intake() {}
+
+    /** Reads a catalog; what is wrong inside its documents is for the findings to say. */
+    static CatalogReading catalog(RuleBase rules, Path directory) {
+        if (!Files.exists(directory)) {
+            throw new NotChecked("there is no catalog at " + directory + "; name the directory that holds its documents");
+        }
+        CatalogReading reading = CatalogReading.of(rules, directory);
+        List<Document> documents = reading.documents().documents();
+        if (documents.size() == 1 && documents.get(0).file().equals(shown(directory))) {
+            DocumentProblem problem = documents.get(0).problems().get(0);
+            throw new NotChecked("there is no catalog at " + directory + ": " + problem.what() + "; " + problem.remedy());
+        }
+        return reading;
+    }
+
+    /** Reads builds; every path that is named must be there. */
+    static DocumentSet builds(List<Path> paths, InputStream standardInput) {
+        for (Path path : paths) {
+            if (!path.toString().equals("-") && !Files.exists(path)) {
+                throw new NotChecked("there is no build at " + path + "; name a file, a directory of files, or - for standard input");
+            }
+        }
+        return Documents.builds(paths, standardInput);
+    }
+
+    private static String shown(Path path) {
+        return path.toString().replace(File.separatorChar, '/');
+    }
+}

@@ -1,0 +1,89 @@
+package fettle.command;
+
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+
+/** The options that commands share. */
+final class Options {
+
+    static final String ACCESS = "--access";
+    static final String COLOR = "--color";
+    static final String FAIL_ON = "--fail-on";
+    static final String FORMAT = "--format";
+    static final String OUTPUT = "--output";
+    static final String QUIET = "--quiet";
+    static final String RULES = "--rules";
+
+    private Options() {}
+
+    /** A command's bare specification, with {@code --help}. */
+    static CommandSpec command(String name, String purpose, String... example) {
+        CommandSpec spec = CommandSpec.create().name(name).interpolateVariables(false);
+        spec.addOption(OptionSpec.builder("-h", "--help").usageHelp(true).description("show this help and exit").build());
+        spec.usageMessage().description(purpose).width(100).sortOptions(false);
+        spec.usageMessage().synopsisHeading("usage: ").descriptionHeading("\n").parameterListHeading("\n").optionListHeading("\n");
+        if (example.length > 0) {
+            spec.usageMessage().footerHeading("\nfor example:\n").footer(Arrays.stream(example).map(line -> "  " + line).toArray(String[]::new));
+        }
+        return spec;
+    }
+
+    static PositionalParamSpec catalog() {
+        return PositionalParamSpec.builder().index("0").paramLabel("CATALOG").type(Path.class).required(true)
+                .description("the catalog's directory").build();
+    }
+
+    static OptionSpec access() {
+        return OptionSpec.builder(ACCESS).paramLabel("ID").type(String.class)
+                .description("what the player may buy: an access profile of the catalog").build();
+    }
+
+    static OptionSpec format(Format... offered) {
+        List<String> words = Arrays.stream(offered).map(Options::word).toList();
+        return OptionSpec.builder(FORMAT).paramLabel(String.join("|", words)).type(String.class).defaultValue("text")
+                .description("the form of the output (default: text)")
+                .converters(value -> oneOf(value, words)).build();
+    }
+
+    static OptionSpec output() {
+        return OptionSpec.builder("-o", OUTPUT).paramLabel("FILE").type(Path.class).description("write there instead of to standard output").build();
+    }
+
+    static OptionSpec failOn(String usual) {
+        return OptionSpec.builder(FAIL_ON).paramLabel("error|warning|note|never").type(String.class).defaultValue(usual)
+                .description("end with 1 where a finding is at least this grave (default: " + usual + ")")
+                .converters(value -> oneOf(value, List.of("error", "warning", "note", "never"))).build();
+    }
+
+    static OptionSpec rules() {
+        return OptionSpec.builder(RULES).paramLabel("DIR").type(Path.class)
+                .description("use the rule files below DIR too; they are code, so name only what you trust").build();
+    }
+
+    static OptionSpec color() {
+        return OptionSpec.builder(COLOR).paramLabel("auto|always|never").type(String.class).defaultValue("auto")
+                .description("colour the text (default: auto, on a terminal unless NO_COLOR is set)")
+                .converters(value -> oneOf(value, List.of("auto", "always", "never"))).build();
+    }
+
+    static OptionSpec quiet() {
+        return OptionSpec.builder("-q", QUIET).description("tell only what fails, without a summary").build();
+    }
+
+    static String word(Format format) {
+        return format.name().toLowerCase(Locale.ROOT);
+    }
+
+    private static String oneOf(String value, List<String> known) {
+        if (!known.contains(value)) {
+            throw new CommandLine.TypeConversionException("expected " + String.join(", ", known) + ", not '" + value + "'");
+        }
+        return value;
+    }
+}

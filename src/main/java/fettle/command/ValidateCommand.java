@@ -1,0 +1,73 @@
+package fettle.command;
+
+import fettle.document.DocumentSet;
+import fettle.engine.RuleBase;
+import fettle.judgement.BuildReview;
+import fettle.judgement.CatalogReading;
+import fettle.judgement.Finding;
+import fettle.judgement.Judge;
+import fettle.judgement.Validation;
+import fettle.view.JsonView;
+import fettle.view.Report;
+import fettle.view.TextView;
+import fettle.view.Wording;
+import java.nio.file.Path;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code validate CATALOG BUILD…}: whether builds are possible, and what they come to. */
+final class ValidateCommand implements Command {
+
+    static final String PURPOSE = "Tells whether builds are possible, and what they come to: totals, cost and limits.";
+
+    @Override
+    public CommandSpec spec() {
+        CommandSpec spec = Options.command(
+                "validate", PURPOSE, "fettle validate catalog/marrowdyke catalog/marrowdyke/builds",
+                "fettle validate catalog/marrowdyke catalog/marrowdyke/builds/coot-drum.yaml --format json");
+        spec.addPositional(Options.catalog());
+        spec.addPositional(PositionalParamSpec.builder().index("1..*").arity("1..*").paramLabel("BUILD").type(List.class).auxiliaryTypes(Path.class)
+                .required(true).description("a build file, a directory of them, or - for standard input").build());
+        spec.addOption(Options.format(Format.TEXT, Format.JSON));
+        spec.addOption(Options.output());
+        spec.addOption(Options.failOn("error"));
+        spec.addOption(Options.rules());
+        spec.addOption(Options.color());
+        spec.addOption(Options.quiet());
+        return spec;
+    }
+
+    @Override
+    public int run(ParseResult said, Streams streams) {
+        Settings settings = Settings.of(said, streams);
+        RuleBase rules = settings.ruleBase();
+        CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
+        DocumentSet documents = Intake.builds(said.matchedPositionalValue(1, List.of()), streams.in());
+        Validation.Outcome outcome = new Validation(rules).validate(reading, documents);
+        List<BuildReview> builds = outcome.builds();
+        Report report = new Report("validate", reading.catalog().head(), all(outcome));
+        Wording wording = new Wording(rules.index(), reading.catalog());
+        Delivery delivery = new Delivery(settings.output(), streams);
+        if (settings.format() == Format.JSON) {
+            delivery.write(out -> new JsonView(wording, Version.text()).validate(report, builds, out));
+        } else {
+            delivery.text(new TextView(wording, settings.style()).validate(report, reading, outcome.general(), builds));
+        }
+        if (builds.isEmpty()) {
+            throw new NotChecked("no build could be read, so there is nothing to check");
+        }
+        // A build that isn't valid fails even where no rule has anything to say on why.
+        boolean broken = settings.failOn().isPresent() && builds.stream().anyMatch(build -> !build.result().valid());
+        return broken ? ExitCode.FINDINGS : settings.exitCode(report.findings());
+    }
+
+    private static List<Finding> all(Validation.Outcome outcome) {
+        Set<Finding> all = new LinkedHashSet<>(outcome.general());
+        outcome.builds().forEach(build -> all.addAll(build.findings()));
+        return all.stream().sorted(Judge.ORDER).toList();
+    }
+}

@@ -1,0 +1,129 @@
+package fettle.view;
+
+import fettle.catalog.Attribute;
+import fettle.catalog.Build;
+import fettle.catalog.Catalog;
+import fettle.catalog.CatalogHead;
+import fettle.catalog.Limit;
+import fettle.catalog.Part;
+import fettle.judgement.BuildReview;
+import fettle.judgement.Finding;
+import fettle.space.BuildResult;
+import fettle.space.Fraction;
+import fettle.space.LimitMargin;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Writes one build for people: whether it is valid, what it comes to, how it stands to each limit, and its findings. */
+final class BuildText {
+
+    private final Catalog catalog;
+    private final FindingText findings;
+
+    BuildText(Wording wording, Catalog catalog) {
+        this.catalog = catalog;
+        this.findings = new FindingText(wording, catalog);
+    }
+
+    void write(Sheet sheet, BuildReview review, List<Finding> told) {
+        BuildResult result = review.result();
+        Build build = result.build();
+        sheet.entry(
+                Span.faint("build"), Span.strong(named(build.id(), build.label())), Span.plain(": "),
+                result.valid() ? new Span("valid", Tone.GOOD) : new Span("not valid", Tone.ERROR));
+        sheet.entry(Span.faint("at"), Span.plain(Places.of(build.origin())));
+        sheet.entry(Span.faint("on"), Span.plain(on(build)));
+        totals(sheet, result);
+        sheet.entry(Span.faint("cost"), Span.plain(cost(result)));
+        limits(sheet, result.limits());
+        for (Finding finding : told) {
+            sheet.blank();
+            findings.write(sheet, finding, true);
+        }
+    }
+
+    private static String named(String id, String label) {
+        return label.equals(id) ? id : id + " \"" + label + "\"";
+    }
+
+    private String on(Build build) {
+        String platform = build.platform().id();
+        List<String> says = new ArrayList<>();
+        says.add(named(platform, Optional.ofNullable(catalog.platforms().get(platform)).map(Part::label).orElse(platform)));
+        build.patch().ifPresent(patch -> says.add("for patch " + patch));
+        says.add(build.loaded() ? "loaded" : "not loaded");
+        build.outfit().ifPresent(outfit -> says.add("wearing " + outfit.id()));
+        build.access().ifPresent(access -> says.add("bought as " + access.id()));
+        return String.join(", ", says);
+    }
+
+    private void totals(Sheet sheet, BuildResult result) {
+        List<Grid.Cell> cells = new ArrayList<>();
+        result.totals().forEach((id, total) -> {
+            Attribute attribute = catalog.attributes().get(id);
+            String number = Figures.rounded(total, attribute.shown());
+            cells.add(new Grid.Cell(attribute.label(), number, Figures.unit(attribute.unit())));
+        });
+        boolean first = true;
+        for (String line : Grid.lines(cells, Sheet.WIDTH - Sheet.GUTTER)) {
+            sheet.fixed(first ? Span.faint("totals") : Span.faint(""), Span.plain(line));
+            first = false;
+        }
+    }
+
+    private String cost(BuildResult result) {
+        if (result.cost().isPresent()) {
+            String cost = money(result.cost().get());
+            return result.build().budget().map(budget -> cost + ", of a budget of " + money(budget)).orElse(cost);
+        }
+        return result.unobtainable().isEmpty()
+                ? "not known, since not every part of the build could be found"
+                : "not to be had whole: no open offer for " + Phrases.and(Phrases.each(result.unobtainable(), Part::id));
+    }
+
+    private String money(java.math.BigDecimal amount) {
+        return Figures.withUnit(Figures.money(amount), catalog.head().map(CatalogHead::currency).orElse(""));
+    }
+
+    private void limits(Sheet sheet, List<LimitMargin> limits) {
+        List<String> names = Phrases.each(limits, limit -> SafeText.of(limit.limit().label()));
+        List<String> values = Phrases.each(limits, limit -> limit.value().map(value -> shown(limit.limit(), Fraction.of(value))).orElse("no value"));
+        List<String> bounds = Phrases.each(limits, limit -> limit.threshold().map(bound -> side(limit.limit()) + shown(limit.limit(), bound)).orElse("no bound"));
+        int name = Grid.widest(names);
+        int value = Grid.widest(values);
+        int bound = Grid.widest(bounds);
+        for (int i = 0; i < limits.size(); i++) {
+            LimitMargin limit = limits.get(i);
+            sheet.fixed(
+                    i == 0 ? Span.faint("limits") : Span.faint(""),
+                    Span.plain(Grid.left(names.get(i), name) + "  " + Grid.right(values.get(i), value) + "  " + Grid.left(bounds.get(i), bound) + "  "),
+                    new Span(margin(limit), limit.holds() ? Tone.PLAIN : "error".equals(limit.limit().severity()) ? Tone.ERROR : Tone.WARNING));
+        }
+    }
+
+    private static String side(Limit limit) {
+        return limit.side() == Limit.Side.AT_LEAST ? "at least " : "at most ";
+    }
+
+    private String margin(LimitMargin limit) {
+        if (limit.margin().isEmpty()) {
+            return "holds";
+        }
+        Fraction margin = limit.margin().get();
+        if (margin.signum() == 0) {
+            return "nothing to spare";
+        }
+        Fraction size = margin.signum() < 0 ? margin.negate() : margin;
+        String amount = shown(limit.limit(), size);
+        if (limit.holds()) {
+            return amount + " to spare" + (limit.close() ? ", close" : "");
+        }
+        return amount + (limit.limit().side() == Limit.Side.AT_LEAST ? " too little" : " too much");
+    }
+
+    private String shown(Limit limit, Fraction value) {
+        Optional<Attribute> attribute = Optional.ofNullable(catalog.attributes().get(limit.attribute()));
+        return Figures.withUnit(Figures.rounded(value, attribute.map(Attribute::shown).orElse(2)), attribute);
+    }
+}

@@ -1,0 +1,134 @@
+package fettle.view;
+
+import fettle.catalog.Catalog;
+import fettle.document.Origin;
+import fettle.engine.Severity;
+import fettle.judgement.Finding;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/** Writes one finding for people: what is wrong and where, then why, then what to do. */
+final class FindingText {
+
+    private static final int MOST_PLACES = 6;
+
+    private final Wording wording;
+    private final Catalog catalog;
+
+    FindingText(Wording wording, Catalog catalog) {
+        this.wording = wording;
+        this.catalog = catalog;
+    }
+
+    /** Writes the finding; its subject is left out where the reader knows it. */
+    void write(Sheet sheet, Finding finding, boolean subjectKnown) {
+        sheet.entry(
+                new Span(finding.severity().word(), tone(finding.severity())),
+                Span.strong(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
+        List<Told> reasons = wording.reasons(finding);
+        places(sheet, finding, reasons, subjectKnown);
+        why(sheet, reasons, finding.where().isEmpty() ? "" : finding.where().get(0).file());
+        remedies(sheet, wording.remedies(finding));
+    }
+
+    static Tone tone(Severity severity) {
+        return switch (severity) {
+            case ERROR -> Tone.ERROR;
+            case WARNING -> Tone.WARNING;
+            case NOTE -> Tone.NOTE;
+        };
+    }
+
+    /** The first place, which is the one to mend, and those that no reason tells. */
+    private void places(Sheet sheet, Finding finding, List<Told> reasons, boolean subjectKnown) {
+        Set<Origin> told = new HashSet<>();
+        reasons.forEach(reason -> gather(reason, told));
+        List<Origin> shown = new ArrayList<>();
+        for (Origin origin : finding.where()) {
+            if (shown.isEmpty() || !told.contains(origin)) {
+                shown.add(origin);
+            }
+        }
+        List<Span> first = new ArrayList<>();
+        if (!shown.isEmpty()) {
+            first.add(Span.plain(Places.of(shown.get(0))));
+        }
+        if (!subjectKnown) {
+            first.add(Span.faint((first.isEmpty() ? "" : ", ") + finding.subject() + label(finding.subject())));
+        }
+        if (!first.isEmpty()) {
+            sheet.entry(Span.faint("at"), first.toArray(Span[]::new));
+        }
+        shown.stream().skip(1).limit(MOST_PLACES - 1L).forEach(origin -> sheet.more(0, Span.plain(Places.of(origin))));
+        if (shown.size() > MOST_PLACES) {
+            sheet.more(0, Span.plain("and " + Phrases.count(shown.size() - MOST_PLACES, "more place", "more places")));
+        }
+    }
+
+    private static void gather(Told reason, Set<Origin> places) {
+        reason.where().ifPresent(places::add);
+        reason.premises().forEach(premise -> gather(premise, places));
+    }
+
+    private String label(String subject) {
+        String id = subject.substring(subject.indexOf(':') + 1);
+        Optional<String> label = subject.startsWith("part:") || subject.startsWith("platform:")
+                ? catalog.host(id).map(part -> part.label()).filter(text -> !text.equals(id))
+                : Optional.empty();
+        return label.map(text -> " \"" + text + "\"").orElse("");
+    }
+
+    /** A reason that is used again is numbered where it is told, and afterwards only referred to. */
+    private static void why(Sheet sheet, List<Told> reasons, String file) {
+        if (reasons.isEmpty()) {
+            return;
+        }
+        Map<Told, Integer> uses = new HashMap<>();
+        reasons.forEach(reason -> count(reason, uses));
+        Telling telling = new Telling(uses, file, new HashMap<>(), new HashSet<>(), new ArrayList<>());
+        reasons.forEach(reason -> telling.row(reason, 0));
+        sheet.aligned(Span.faint("why"), telling.rows);
+    }
+
+    private static void count(Told reason, Map<Told, Integer> uses) {
+        if (uses.merge(reason, 1, Integer::sum) == 1) {
+            reason.premises().forEach(premise -> count(premise, uses));
+        }
+    }
+
+    private record Telling(Map<Told, Integer> uses, String file, Map<Told, Integer> numbers, Set<Told> said, List<Sheet.Row> rows) {
+
+        void row(Told reason, int depth) {
+            if (!said.add(reason)) {
+                if (depth > 0) {
+                    rows.add(new Sheet.Row(2 * depth, "by (" + numbers.get(reason) + ")", ""));
+                }
+                return;
+            }
+            String number = "";
+            if (uses.get(reason) > 1) {
+                numbers.put(reason, numbers.size() + 1);
+                number = "(" + numbers.get(reason) + ") ";
+            }
+            rows.add(new Sheet.Row(2 * depth, number + reason.fact(), reason.where().map(origin -> Places.of(origin, file)).orElse("")));
+            reason.premises().forEach(premise -> row(premise, depth + 1));
+        }
+    }
+
+    private static void remedies(Sheet sheet, List<String> remedies) {
+        boolean first = true;
+        for (String remedy : remedies) {
+            if (first) {
+                sheet.entry(Span.faint("try"), Span.plain(remedy));
+            } else {
+                sheet.more(0, Span.plain(remedy));
+            }
+            first = false;
+        }
+    }
+}

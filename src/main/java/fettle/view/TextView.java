@@ -1,0 +1,92 @@
+package fettle.view;
+
+import fettle.catalog.Catalog;
+import fettle.catalog.CatalogHead;
+import fettle.judgement.BuildReview;
+import fettle.judgement.CatalogReading;
+import fettle.judgement.Finding;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Writes reports for people to read on a terminal. */
+public final class TextView {
+
+    private final Wording wording;
+    private final TextStyle style;
+
+    public TextView(Wording wording, TextStyle style) {
+        this.wording = wording;
+        this.style = style;
+    }
+
+    /** The findings on a catalog, the gravest first, those that are waived last, and what they come to. */
+    public String lint(Report report, CatalogReading reading) {
+        Sheet sheet = new Sheet(style.colour());
+        findings(sheet, reading.catalog(), report.findings());
+        if (style.quiet().isEmpty()) {
+            sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + report.tally().inWords() + "."), Span.plain(" " + lookedAt(reading)));
+        }
+        return sheet.toString();
+    }
+
+    /** The findings on documents, then each build with its totals and findings, and what they come to. */
+    public String validate(Report report, CatalogReading reading, List<Finding> general, List<BuildReview> builds) {
+        Sheet sheet = new Sheet(style.colour());
+        findings(sheet, reading.catalog(), general);
+        BuildText text = new BuildText(wording, reading.catalog());
+        for (BuildReview build : builds) {
+            List<Finding> told = build.findings().stream().filter(this::tells).toList();
+            if (style.quiet().isEmpty() || !told.isEmpty() || !build.result().valid()) {
+                text.write(sheet, build, told);
+                sheet.blank();
+            }
+        }
+        if (style.quiet().isEmpty()) {
+            long wrong = builds.stream().filter(build -> !build.result().valid()).count();
+            String verdict = builds.size() == 1
+                    ? (wrong == 0 ? "1 build, valid" : "1 build, not valid")
+                    : Phrases.count(builds.size(), "build", "builds") + ", " + (wrong == 0 ? "all valid" : wrong + " not valid");
+            sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + verdict + "; " + report.tally().inWords() + "."));
+        }
+        return sheet.toString();
+    }
+
+    /** A text, line by line, without anything that would act on a terminal. */
+    public static String harmless(String text) {
+        return text.lines().map(SafeText::of).collect(Collectors.joining("\n"));
+    }
+
+    private boolean tells(Finding finding) {
+        return finding.waived().isEmpty() && style.tells(finding.severity());
+    }
+
+    private void findings(Sheet sheet, Catalog catalog, List<Finding> findings) {
+        FindingText text = new FindingText(wording, catalog);
+        findings.stream().filter(this::tells).forEach(finding -> {
+            text.write(sheet, finding, false);
+            sheet.blank();
+        });
+        List<Finding> waived = findings.stream().filter(finding -> finding.waived().isPresent()).toList();
+        if (style.quiet().isEmpty() && !waived.isEmpty()) {
+            waived.forEach(finding -> {
+                sheet.entry(Span.faint("waived"), Span.plain(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
+                sheet.more(0, Span.faint("since: " + finding.waived().orElseThrow()));
+            });
+            sheet.blank();
+        }
+    }
+
+    private static String name(Optional<CatalogHead> head) {
+        return head.map(found -> found.id() + (found.patch().isEmpty() ? "" : ", patch " + found.patch())).orElse("catalog without a name");
+    }
+
+    private static String lookedAt(CatalogReading reading) {
+        Catalog catalog = reading.catalog();
+        return "Looked at " + Phrases.and(List.of(
+                Phrases.count(catalog.platforms().size(), "platform", "platforms"),
+                Phrases.count(catalog.parts().size(), "part", "parts"),
+                Phrases.count(catalog.offers().size(), "offer", "offers")))
+                + " in " + Phrases.count(reading.documents().documents().size(), "document", "documents") + ".";
+    }
+}

@@ -1,0 +1,95 @@
+package fettle.view;
+
+import fettle.catalog.Catalog;
+import fettle.catalog.Fact;
+import fettle.engine.RuleIndex;
+import fettle.engine.RuleInfo;
+import fettle.judgement.Finding;
+import fettle.judgement.Reason;
+import fettle.space.Chain;
+import fettle.space.Chains;
+import fettle.space.Computed;
+import fettle.space.Violation;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** Puts findings, facts and results into words. All prose about them is made here and in {@link FactWording}, for every kind of output alike. */
+public final class Wording {
+
+    private final RuleIndex rules;
+    private final FactWording facts;
+
+    public Wording(RuleIndex rules, Catalog catalog) {
+        this.rules = rules;
+        this.facts = new FactWording(catalog);
+    }
+
+    /** What is wrong: one sentence, without a full stop. */
+    public String message(Finding finding) {
+        return message(finding.rule(), finding.data());
+    }
+
+    private String message(String rule, Map<String, Object> data) {
+        return Template.filled(rules.find(rule).map(RuleInfo::message).orElse(rule), data);
+    }
+
+    /** What to do, most usual first; a remedy that speaks of something that the finding doesn't have is left out. */
+    public List<String> remedies(Finding finding) {
+        return rules.find(finding.rule()).map(RuleInfo::remedies).orElse(List.of()).stream()
+                .flatMap(remedy -> Template.whole(remedy, finding.data()).stream())
+                .toList();
+    }
+
+    /** The law that a rule keeps; the rule's name where it is unknown. */
+    public String law(String rule) {
+        return rules.find(rule).map(RuleInfo::law).orElse(rule);
+    }
+
+    /** What a document states: one sentence, without a full stop. */
+    public String fact(Fact fact) {
+        return facts.of(fact);
+    }
+
+    /** What was computed: one sentence, without a full stop. */
+    public String result(Computed result) {
+        if (result instanceof Violation violation) {
+            return message(violation.rule(), violation.data());
+        } else if (result instanceof Chain chain) {
+            return chain(chain.links());
+        }
+        throw new IllegalStateException("no words for " + result.getClass().getSimpleName());
+    }
+
+    /** How a chain of adapters leads from a slot to a part. */
+    static String chain(List<Chains.Link> links) {
+        Chains.Link first = links.get(0);
+        if (links.size() == 1) {
+            return first.part() + " fits " + first.slot();
+        }
+        String rest = links.subList(1, links.size()).stream().map(link -> link.part() + " in " + link.slot()).collect(Collectors.joining(", and that "));
+        return first.part() + " in " + first.slot() + " would carry " + rest;
+    }
+
+    /** The reasons of a finding in words, each said once at one level. */
+    List<Told> reasons(Finding finding) {
+        return finding.because().stream().map(this::told).distinct().toList();
+    }
+
+    private Told told(Reason reason) {
+        if (reason instanceof Reason.Stated stated) {
+            return told(stated.fact());
+        }
+        Computed result = ((Reason.Derived) reason).result();
+        Set<Told> premises = result instanceof Violation violation
+                ? violation.because().stream().map(this::told).collect(Collectors.toCollection(java.util.LinkedHashSet::new))
+                : Set.of();
+        return new Told(result(result), Optional.empty(), List.copyOf(premises));
+    }
+
+    private Told told(Fact fact) {
+        return new Told(fact(fact), Optional.of(fact.origin()), List.of());
+    }
+}
