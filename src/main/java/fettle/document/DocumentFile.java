@@ -38,11 +38,13 @@ final class DocumentFile {
     }
 
     static Document read(String shown, InputStream stream) throws IOException {
-        byte[] bytes = stream.readNBytes(MOST_BYTES + 1);
-        return bytes.length > MOST_BYTES ? tooLarge(shown) : read(shown, bytes);
+        return read(shown, stream.readNBytes(MOST_BYTES + 1));
     }
 
     static Document read(String shown, byte[] bytes) {
+        if (bytes.length > MOST_BYTES) {
+            return tooLarge(shown);
+        }
         FileText content = FileText.of(bytes);
         if (content instanceof FileText.Refused refused) {
             Origin origin = new Origin(shown, refused.place().line(), refused.place().column(), "");

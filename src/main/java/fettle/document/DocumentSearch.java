@@ -24,6 +24,9 @@ final class DocumentSearch {
     private final Set<Path> above = new HashSet<>();
     private boolean metStandardInput;
 
+    /** How many documents, problems and folders entered before have been come upon, read or not. */
+    private int seen;
+
     /** @param entersFolder whether to look into a folder of this name */
     DocumentSearch(Predicate<String> entersFolder) {
         this.entersFolder = entersFolder;
@@ -40,10 +43,9 @@ final class DocumentSearch {
             takeFile(shown(path), path);
             return;
         }
-        int before = met.size() + documents.size();
+        int before = seen;
         takeFolder(shown(path), path);
-        boolean foundNothing = met.size() + documents.size() == before + 1;
-        if (foundNothing) {
+        if (seen == before) {
             documents.add(DocumentFile.unreadable(shown(path), "no document is in this folder",
                     "put files that end in .json, .yaml or .yml there, or name another folder"));
         }
@@ -63,6 +65,7 @@ final class DocumentSearch {
     }
 
     private void takeFile(String shown, Path file) {
+        seen++;
         try {
             if (met.add(file.toRealPath())) {
                 documents.add(DocumentFile.read(shown, file));
@@ -76,13 +79,20 @@ final class DocumentSearch {
         try {
             Path real = folder.toRealPath();
             if (above.contains(real)) {
+                seen++;
                 documents.add(DocumentFile.unreadable(shown, "this link leads back to a folder above it", "delete the link"));
             } else if (met.add(real)) {
                 above.add(real);
-                takeEntries(shown, folder);
-                above.remove(real);
+                try {
+                    takeEntries(shown, folder);
+                } finally {
+                    above.remove(real);
+                }
+            } else {
+                seen++;
             }
         } catch (IOException cause) {
+            seen++;
             documents.add(DocumentFile.refused(shown, folder, cause));
         }
     }

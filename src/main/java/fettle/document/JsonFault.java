@@ -22,6 +22,8 @@ record JsonFault(String what, String remedy) {
         } else if (parserSays.contains("Illegal unquoted")) {
             return new JsonFault("a text holds a line break or another control character",
                     "close the text with a double quote on its line, or write the line break as \\n");
+        } else if (parserSays.contains("surrogate")) {
+            return new JsonFault("a name holds half of a character, written as \\u", "write both halves, or the character itself");
         } else if (parserSays.contains("escape")) {
             return new JsonFault("a text holds a backslash before " + found + ", which means nothing", "write a backslash itself as \\\\");
         } else if (parserSays.contains("comma to separate")) {

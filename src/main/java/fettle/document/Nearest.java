@@ -3,6 +3,7 @@ package fettle.document;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 
 /** Finds the known names that a wrong name was most probably meant to be. */
 public final class Nearest {
@@ -11,8 +12,9 @@ public final class Nearest {
     private Nearest() {}
 
     /**
-     * Returns the known names nearest to the wrong one: best first, at most 3, none where nothing is near. Equally near
-     * names come in alphabetical order, so that the order of {@code known} does not matter.
+     * Returns the known names nearest to the wrong one: best first, at most 3, none where nothing is near. Of equally near
+     * names those of the same length come first, since letters are swapped more often than added, then alphabetical order
+     * decides, so that the order of {@code known} does not matter.
      */
     public static List<String> names(String wrong, Collection<String> known) {
         record Guess(String name, int distance) {}
@@ -21,7 +23,9 @@ public final class Nearest {
                 .filter(name -> !name.equals(wrong))
                 .map(name -> new Guess(name, distance(folded(wrong), folded(name))))
                 .filter(guess -> guess.distance() <= allowance(wrong, guess.name()))
-                .sorted(Comparator.comparingInt(Guess::distance).thenComparing(Guess::name))
+                .sorted(Comparator.comparingInt(Guess::distance)
+                        .thenComparingInt(guess -> Math.abs(guess.name().length() - wrong.length()))
+                        .thenComparing(Guess::name))
                 .limit(MOST_OFFERED)
                 .map(Guess::name)
                 .toList();
@@ -34,7 +38,7 @@ public final class Nearest {
 
     /** Case, and the mark that joins words, are slips that say nothing about which name was meant. */
     private static String folded(String name) {
-        return name.toLowerCase(java.util.Locale.ROOT).replace('_', '-').replace(' ', '-');
+        return name.toLowerCase(Locale.ROOT).replace('_', '-').replace(' ', '-');
     }
 
     /** Damerau-Levenshtein distance in which no piece is edited twice: insert, drop, change a letter, or swap two neighbours. */

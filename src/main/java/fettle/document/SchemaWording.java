@@ -57,7 +57,7 @@ final class SchemaWording {
         Node owner = schemaOwning(error);
         List<String> known = NodePaths.member(owner, "properties").map(SchemaWording::names).orElse(List.of());
         Optional<String> meant = Nearest.names(error.getProperty(), known).stream().findFirst();
-        String expected = "a property of " + Expectation.of(owner);
+        String expected = "a property of " + (Expectation.isOfSeveralTypes(owner) ? "this object" : Expectation.of(owner));
         return new SchemaProblem(keyOf(error), meant.isPresent() ? expected : expected + ": " + Words.anyOf(known),
                 Words.quoted(error.getProperty()), meant);
     }

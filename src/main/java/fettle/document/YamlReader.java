@@ -22,7 +22,7 @@ import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
  * composed by recursion without a bound on depth, and all or nothing.
  */
 final class YamlReader {
-    private static final LoadSettings SETTINGS = LoadSettings.builder().setCodePointLimit(Integer.MAX_VALUE).build();
+    private static final int LARGEST_BUFFER = 1 << 20;
     private static final String STANDARD_TAGS = "tag:yaml.org,2002:";
     private static final Set<String> KNOWN_TAGS = Set.of("str", "int", "float", "bool", "null", "map", "seq");
 
@@ -34,8 +34,16 @@ final class YamlReader {
 
     private YamlReader(TreeBuilder tree, String text) {
         this.tree = tree;
-        this.events = new Parse(SETTINGS).parseString(text).iterator();
+        this.events = new Parse(settings(text.length())).parseString(text).iterator();
         this.copies = new AliasCopy(tree);
+    }
+
+    /** The parser copies all that it holds for each buffer that it adds, so that small buffers make long texts take quadratic time. */
+    private static LoadSettings settings(int length) {
+        return LoadSettings.builder()
+                .setCodePointLimit(Integer.MAX_VALUE)
+                .setBufferSize(Math.min(length + 1, LARGEST_BUFFER))
+                .build();
     }
 
     static Document read(String file, String text) {

@@ -1,0 +1,65 @@
+package fettle.document;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.AlphaChars;
+import net.jqwik.api.constraints.StringLength;
+import org.junit.jupiter.api.Test;
+
+/** Tests which known names are offered for a wrong one. */
+class NearestTest {
+    @Test
+    void distance_counts_each_slip_once() {
+        assertEquals(0, Nearest.distance("grip", "grip"));
+        assertEquals(1, Nearest.distance("grip", "grp"));
+        assertEquals(1, Nearest.distance("grip", "gripp"));
+        assertEquals(1, Nearest.distance("grip", "grop"));
+        assertEquals(1, Nearest.distance("grip", "girp"));
+        assertEquals(4, Nearest.distance("", "grip"));
+        assertEquals(3, Nearest.distance("kitten", "sitting"));
+        assertEquals(3, Nearest.distance("ca", "abc"));
+    }
+
+    @Test
+    void the_best_come_first_and_at_most_three() {
+        assertEquals(List.of("muzzle-b", "muzzle-c", "muzzle-bb"), Nearest.names("muzzle-d",
+                List.of("stock", "muzzle-cc", "muzzle-c", "muzzle-bb", "muzzle-b", "muzzle-ccc")));
+        assertEquals(List.of("mounts", "mount"), Nearest.names("mounst", List.of("mount", "mounts", "stats")));
+    }
+
+    @Test
+    void nothing_is_offered_where_nothing_is_near() {
+        assertEquals(List.of(), Nearest.names("colour", List.of("grip", "kick", "mass")));
+        assertEquals(List.of(), Nearest.names("x", List.of()));
+        assertEquals(List.of(), Nearest.names("", List.of("grip")));
+    }
+
+    @Test
+    void case_and_the_mark_between_words_hardly_count() {
+        assertEquals(List.of("long-guard"), Nearest.names("Long_Guard", List.of("long-guard", "short-guard")));
+        assertEquals(List.of("atLeast"), Nearest.names("at-least", List.of("atLeast", "atMost")));
+    }
+
+    @Test
+    void the_name_itself_is_no_suggestion() {
+        assertEquals(List.of(), Nearest.names("grip", List.of("grip")));
+    }
+
+    @Test
+    void equally_near_names_come_in_alphabetical_order_whatever_order_they_are_known_in() {
+        assertEquals(List.of("part-a", "part-b", "part-c"), Nearest.names("part-x", List.of("part-c", "part-a", "part-d", "part-b")));
+    }
+
+    @Property
+    void distance_is_the_same_both_ways_and_bounded_by_the_longer_name(
+            @ForAll @AlphaChars @StringLength(max = 12) String one, @ForAll @AlphaChars @StringLength(max = 12) String other) {
+        int distance = Nearest.distance(one, other);
+        assertEquals(distance, Nearest.distance(other, one));
+        assertEquals(one.equals(other), distance == 0);
+        assertEquals(true, distance <= Math.max(one.length(), other.length()));
+        assertEquals(true, distance >= Math.abs(one.length() - other.length()));
+    }
+}
