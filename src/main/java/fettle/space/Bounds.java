@@ -1,0 +1,14 @@
+package fettle.space;
+
+/**
+ * How much work is allowed before a question is given up as undecided.
+ *
+ * @param relationStates how many states one relation may have
+ * @param states how many signatures one slot or host may have
+ * @param work how many combinations may be formed for one platform
+ */
+public record Bounds(int relationStates, int states, long work) {
+
+    /** Enough for any catalog that was not made to be hard. */
+    public static final Bounds ORDINARY = new Bounds(20_000, 200_000, 30_000_000);
+}

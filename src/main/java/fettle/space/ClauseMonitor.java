@@ -1,0 +1,111 @@
+package fettle.space;
+
+import fettle.relation.Clause;
+import fettle.relation.Term;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/** What a clause sees of each host and slot of a terrain, and the sorts of things that can be placed on it. */
+final class ClauseMonitor {
+
+    private final Terrain terrain;
+    private final int when;
+    private final boolean need;
+    private final boolean apart;
+    private final boolean unconditional;
+    private final Map<Integer, Integer> hostBits = new TreeMap<>();
+    private final Map<Integer, Integer> slotBits = new TreeMap<>();
+    private final boolean bundled;
+
+    ClauseMonitor(Clause clause, Terrain terrain, TermMembers members) {
+        this.terrain = terrain;
+        // A clause without conditions is one whose condition each platform meets by itself.
+        this.unconditional = clause.when().isEmpty();
+        this.when = Math.max(1, clause.when().size());
+        this.need = !clause.need().isEmpty();
+        this.apart = clause.apart();
+        for (int i = 0; i < clause.when().size(); i++) {
+            note(clause.when().get(i), 1 << i, members);
+        }
+        clause.need().forEach(term -> note(term, 1 << when, members));
+        this.bundled = apart && !slotBits.isEmpty() && hostBits.keySet().stream().anyMatch(terrain::isPart);
+    }
+
+    private void note(Term term, int bit, TermMembers members) {
+        for (int host : members.hosts(term)) {
+            hostBits.merge(host, bit, (one, other) -> one | other);
+        }
+        for (int slot : members.slots(term)) {
+            slotBits.merge(slot, bit, (one, other) -> one | other);
+        }
+    }
+
+    /** What it sees of hosts, by number, where it sees anything. */
+    Map<Integer, Integer> hostBits() {
+        return hostBits;
+    }
+
+    /** What it sees of slots, by number, where it sees anything. */
+    Map<Integer, Integer> slotBits() {
+        return slotBits;
+    }
+
+    /** Whether it takes a slot and the parts directly in it as one. */
+    boolean bundled() {
+        return bundled;
+    }
+
+    /** Whether each platform meets a term just by being one. */
+    boolean unconditional() {
+        return unconditional;
+    }
+
+    /** How many parts that look the same matter in one slot. */
+    int enough() {
+        return ClauseShape.enough(when);
+    }
+
+    /** What remembers all that it must; see {@link ClauseShape}. */
+    ClauseShape shape() {
+        TreeSet<Bundle> things = new TreeSet<>();
+        hostBits.values().forEach(bits -> things.add(Bundle.part(bits)));
+        if (unconditional) {
+            things.add(Bundle.part(1));
+        }
+        Map<List<Object>, Boolean> done = new HashMap<>();
+        slotBits.forEach((slot, bits) -> {
+            things.add(Bundle.slot(bits));
+            if (bundled && done.put(List.of(terrain.candidates()[slot], terrain.room()[slot], bits), true) == null) {
+                things.addAll(bundles(slot, bits));
+            }
+        });
+        return new ClauseShape(when, need, apart, List.copyOf(things));
+    }
+
+    /** Every way in which a slot can be seen with the parts in it. */
+    private List<Bundle> bundles(int slot, int bits) {
+        Map<Integer, Integer> copies = new TreeMap<>();
+        for (int part : terrain.candidates()[slot]) {
+            Integer head = hostBits.get(part);
+            if (head != null) {
+                copies.merge(head, terrain.room()[slot].distinct() ? 1 : enough(), (one, other) -> Math.min(enough(), one + other));
+            }
+        }
+        List<List<Integer>> heads = new ArrayList<>(List.of(List.of()));
+        copies.forEach((head, most) -> {
+            for (List<Integer> before : List.copyOf(heads)) {
+                List<Integer> more = before;
+                for (int i = 0; i < most && more.size() < terrain.room()[slot].most(); i++) {
+                    more = new ArrayList<>(more);
+                    more.add(head);
+                    heads.add(more);
+                }
+            }
+        });
+        return heads.stream().map(list -> new Bundle(bits, list)).toList();
+    }
+}

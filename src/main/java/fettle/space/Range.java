@@ -1,0 +1,33 @@
+package fettle.space;
+
+import java.math.BigDecimal;
+
+/** The least and the greatest total of an attribute over the valid builds that have a value of it; unloaded, without an outfit, exact. */
+public record Range(BigDecimal least, BigDecimal greatest) {
+
+    static Range at(BigDecimal value) {
+        return new Range(value, value);
+    }
+
+    static Range between(BigDecimal one, BigDecimal other) {
+        return one.compareTo(other) <= 0 ? new Range(one, other) : new Range(other, one);
+    }
+
+    /** The range of values that lie in either. */
+    Range span(Range other) {
+        return new Range(least.min(other.least), greatest.max(other.greatest));
+    }
+
+    Range plus(Range other) {
+        return new Range(least.add(other.least), greatest.add(other.greatest));
+    }
+
+    /** The range of products, which have their extremes among those of the ends. */
+    Range times(Range other) {
+        BigDecimal a = least.multiply(other.least);
+        BigDecimal b = least.multiply(other.greatest);
+        BigDecimal c = greatest.multiply(other.least);
+        BigDecimal d = greatest.multiply(other.greatest);
+        return new Range(a.min(b).min(c.min(d)), a.max(b).max(c.max(d)));
+    }
+}

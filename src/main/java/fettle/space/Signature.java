@@ -1,0 +1,70 @@
+package fettle.space;
+
+import java.util.Arrays;
+
+/**
+ * What some placed things can still do to the rest of a build: the state of each monitor that they have changed, as pairs of monitor and state in rising
+ * order of the monitors. A monitor that isn't named is in state 0.
+ */
+final class Signature implements Comparable<Signature> {
+
+    static final Signature NOTHING = new Signature(new int[0]);
+
+    private final int[] pairs;
+    private final int hash;
+
+    private Signature(int[] pairs) {
+        this.pairs = pairs;
+        this.hash = Arrays.hashCode(pairs);
+    }
+
+    static Signature of(int[] pairs, int length) {
+        return length == 0 ? NOTHING : new Signature(length == pairs.length ? pairs : Arrays.copyOf(pairs, length));
+    }
+
+    boolean isNothing() {
+        return pairs.length == 0;
+    }
+
+    int size() {
+        return pairs.length / 2;
+    }
+
+    int monitor(int i) {
+        return pairs[2 * i];
+    }
+
+    int state(int i) {
+        return pairs[2 * i + 1];
+    }
+
+    /** The state of one monitor. */
+    int stateOf(int monitor) {
+        for (int i = 0; i < pairs.length; i += 2) {
+            if (pairs[i] == monitor) {
+                return pairs[i + 1];
+            }
+        }
+        return 0;
+    }
+
+    @Override
+    public int compareTo(Signature other) {
+        return Arrays.compare(pairs, other.pairs);
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Signature signature && hash == signature.hash && Arrays.equals(pairs, signature.pairs);
+    }
+
+    @Override
+    public int hashCode() {
+        return hash;
+    }
+
+    @Override
+    public String toString() {
+        return Arrays.toString(pairs);
+    }
+}
