@@ -51,11 +51,13 @@ final class Filling {
         // Parts that no relation sees come first, while there is but one signature.
         items.sort(Comparator.comparing(item -> ground.insideMonitors(item.part).length > 0 || monitors.sticky(item.part)));
         List<int[]> ahead = ahead(items);
+        int[] behind = Numbers.NONE;
 
         Grid grid = new Grid(items);
         grid.start();
         for (int i = 0; i < items.size(); i++) {
-            grid = grid.with(items.get(i), lens(items.get(i), ahead.get(i)));
+            behind = Numbers.union(behind, decided(items.get(i)));
+            grid = grid.with(items.get(i), lenses.lens(ground.insideMonitors(items.get(i).part), outlook.base(), behind, ahead.get(i)));
         }
         return grid.close();
     }
@@ -71,8 +73,10 @@ final class Filling {
         return List.of(after);
     }
 
-    private Lens lens(Item item, int[] after) {
-        return lenses.lens(ground.insideMonitors(item.part), outlook.base(), after);
+    /** The events that an item in the slot can have brought about before the slot is closed. */
+    private int[] decided(Item item) {
+        int[] events = Arrays.stream(monitors.among(slot, item.part)).filter(event -> monitors.monitorOf(event) < monitors.count()).toArray();
+        return Numbers.union(ground.inside(item.part), events);
     }
 
     /** How often at most an item can stand in the slot. */
@@ -95,7 +99,8 @@ final class Filling {
             long most = 0;
             int shortest = Capacity.ANY;
             for (Item item : items) {
-                most += copies(item);
+                // Each class of assemblies is taken by itself.
+                most += room.distinct() ? 1 : (long) copies(item) * item.assemblies.size();
                 shortest = Math.min(shortest, item.span);
             }
             if (room.measured()) {
@@ -124,7 +129,7 @@ final class Filling {
 
         /** The grid once it has been decided how often an item is in the slot. */
         Grid with(Item item, Lens lens) {
-            if (copies(item) == 1) {
+            if (room.distinct() || copies(item) == 1 && item.assemblies.size() == 1) {
                 return with(item, item.assemblies, 1, lens);
             }
             Grid grid = this;
@@ -201,7 +206,7 @@ final class Filling {
 
         /** All cells with at least one part, with the slot in use. */
         Classes close() {
-            Lens lens = lenses.lens(ground.insideMonitors(shape), outlook.base(), outlook.outside(shape));
+            Lens lens = lenses.lens(ground.insideMonitors(shape), outlook.base(), ground.inside(shape), outlook.outside(shape));
             Classes.Gathered all = new Classes.Gathered();
             for (int p = 1; p <= parts; p++) {
                 for (int n = 0; n <= notches; n++) {

@@ -195,7 +195,7 @@ final class Fold {
 
     private Lens lens(int node) {
         if (lensOfNode[node] == null) {
-            lensOfNode[node] = lenses.lens(ground.insideMonitors(node), outlook.base(), outlook.outside(node));
+            lensOfNode[node] = lenses.lens(ground.insideMonitors(node), outlook.base(), ground.inside(node), outlook.outside(node));
         }
         return lensOfNode[node];
     }
@@ -221,7 +221,7 @@ final class Fold {
         SlotOrder order = new SlotOrder(ground, host, part ? outlook.outside(host) : Numbers.NONE);
         int[] base = part ? outlook.base() : new int[monitors.count()];
         Signature own = monitors.plus(Signature.NOTHING, monitors.own(host));
-        Signature start = lenses.lens(monitors.monitorsOf(monitors.own(host)), base, order.ahead()).see(own);
+        Signature start = lenses.lens(monitors.monitorsOf(monitors.own(host)), base, order.behind(), order.ahead()).see(own);
         if (start == null) {
             return Classes.NONE;
         }
@@ -229,7 +229,7 @@ final class Fold {
         while (order.more()) {
             int slot = order.next(shape -> done.get(shapeKey(key, shape)).size());
             Classes choices = choices(slot, done.get(shapeKey(key, slot)));
-            Lens lens = lenses.lens(ground.insideMonitors(ground.nodeOf(slot)), base, order.ahead());
+            Lens lens = lenses.lens(ground.insideMonitors(ground.nodeOf(slot)), base, order.behind(), order.ahead());
             combined = combine(combined, choices, lens, host);
         }
         if (!part) {

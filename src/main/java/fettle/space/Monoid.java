@@ -1,7 +1,10 @@
 package fettle.space;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -199,24 +202,49 @@ final class Monoid {
         return true;
     }
 
-    /** What can still be told apart where {@code base} stands besides, and nothing but the given generators can be added. */
-    Quotient seenFrom(int base, int[] generatorsLeft) {
+    /**
+     * What can still be told apart of the states that some things can lead to, where {@code base} stands besides, and nothing but certain things can be added.
+     *
+     * <p>A state's stand-in is one that the same things can lead to: whoever adds it up with stand-ins for other things has reckoned with those things only.
+     *
+     * @param made the generators that can have led to the states
+     * @param left the generators that can be added
+     */
+    Quotient seenFrom(int base, int[] made, int[] left) {
         boolean[] verdict = new boolean[broken.length];
         for (int s = 0; s < verdict.length; s++) {
             verdict[s] = broken[plus(s, base)];
         }
-        int[] classes = alike(next, generators, verdict, generatorsLeft);
-        boolean[] hopeless = hopeless(verdict, generatorsLeft);
-        int[] representative = new int[verdict.length];
+        int[] classes = alike(next, generators, verdict, left);
+        boolean[] hopeless = hopeless(verdict, left);
+        int[] standIn = new int[verdict.length];
         int[] first = new int[verdict.length];
-        Arrays.fill(first, -1);
-        for (int s = 0; s < verdict.length; s++) {
-            if (first[classes[s]] < 0) {
+        Arrays.fill(standIn, Quotient.NEVER);
+        Arrays.fill(first, Quotient.NEVER);
+        BitSet reached = reached(made);
+        for (int s = reached.nextSetBit(0); s >= 0; s = reached.nextSetBit(s + 1)) {
+            if (first[classes[s]] == Quotient.NEVER) {
                 first[classes[s]] = s;
             }
-            representative[s] = hopeless[s] ? Quotient.HOPELESS : first[classes[s]];
+            standIn[s] = hopeless[s] ? Quotient.HOPELESS : first[classes[s]];
         }
-        return new Quotient(representative);
+        return new Quotient(standIn);
+    }
+
+    private BitSet reached(int[] made) {
+        BitSet reached = new BitSet();
+        Deque<Integer> open = new ArrayDeque<>(List.of(0));
+        reached.set(0);
+        while (!open.isEmpty()) {
+            int state = open.pop();
+            for (int g : made) {
+                if (!reached.get(add(state, g))) {
+                    reached.set(add(state, g));
+                    open.push(add(state, g));
+                }
+            }
+        }
+        return reached;
     }
 
     /** The states that stay broken whatever is added. */

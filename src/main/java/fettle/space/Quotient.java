@@ -8,6 +8,9 @@ final class Quotient {
     /** Stands in for states that break the relation whatever else is placed. */
     static final int HOPELESS = -1;
 
+    /** Stands in for states that cannot come about. */
+    static final int NEVER = -2;
+
     private final int[] standIns;
 
     Quotient(int[] standIns) {

@@ -13,6 +13,15 @@ public record Range(BigDecimal least, BigDecimal greatest) {
         return one.compareTo(other) <= 0 ? new Range(one, other) : new Range(other, one);
     }
 
+    /** The same without trailing zeros. */
+    Range plain() {
+        return new Range(plain(least), plain(greatest));
+    }
+
+    private static BigDecimal plain(BigDecimal value) {
+        return value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
+    }
+
     /** The range of values that lie in either. */
     Range span(Range other) {
         return new Range(least.min(other.least), greatest.max(other.greatest));

@@ -77,7 +77,7 @@ final class Ranges {
             SortedMap<String, Range> ranges = found.get(i);
             Part platform = catalog.platforms().get(terrain.hosts().get(platforms[i]));
             Optional<BigDecimal> base = Optional.ofNullable(platform.stats().get(attribute.id())).map(Stat::value);
-            total.of(base, evaluation.of(roots[i])).ifPresent(range -> ranges.put(attribute.id(), range));
+            total.of(base, evaluation.of(roots[i])).ifPresent(range -> ranges.put(attribute.id(), range.plain()));
         }
     }
 }

@@ -14,6 +14,7 @@ final class SlotOrder {
     private final int[] outside;
     private final List<Integer> left = new ArrayList<>();
     private final boolean[] touched;
+    private int[] behind;
     private int[] ahead;
 
     SlotOrder(Ground ground, int host, int[] outside) {
@@ -26,11 +27,17 @@ final class SlotOrder {
         for (int slot : ground.terrain().slotsOf()[host]) {
             left.add(slot);
         }
+        behind = Numbers.distinct(ground.monitors().own(host));
         ahead = lookAhead(-1);
     }
 
     boolean more() {
         return !left.isEmpty();
+    }
+
+    /** The events that can have happened, by the host itself and in the slots taken so far. */
+    int[] behind() {
+        return behind;
     }
 
     /** The events that can still happen, in the slots that are left or outside of the host. */
@@ -66,6 +73,7 @@ final class SlotOrder {
         for (int monitor : ground.insideMonitors(ground.nodeOf(best))) {
             touched[monitor] = true;
         }
+        behind = Numbers.union(behind, ground.inside(ground.nodeOf(best)));
         ahead = bestAhead;
         return best;
     }
