@@ -32,8 +32,6 @@ public final class Main {
         Map<String, Supplier<Command>> commands = new LinkedHashMap<>();
         commands.put("lint", LintCommand::new);
         commands.put("validate", ValidateCommand::new);
-        commands.put("explain", ExplainCommand::new);
-        commands.put("rules", RulesCommand::new);
         return commands;
     }
 
@@ -44,7 +42,7 @@ public final class Main {
         int code = run(arguments, new Streams(System.in, out, err, Terminal.shown()));
         out.flush();
         err.flush();
-        System.exit(code);
+        Runtime.getRuntime().halt(code);
     }
 
     private static PrintStream stream(FileDescriptor descriptor) {

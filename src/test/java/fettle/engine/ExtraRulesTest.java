@@ -32,7 +32,7 @@ class ExtraRulesTest {
               $socket : Socket(id == "right")
               $widget : Widget()
             then
-              relations.pair($socket, $widget);
+              relations.pair("anything-goes-right", $socket, $widget);
             end
             """;
 
@@ -143,7 +143,7 @@ class ExtraRulesTest {
         RuleProblem problem = errors.problems().get(0);
         assertEquals(extra.resolve("anything-goes-right.drl").toString(), problem.file());
         assertEquals(13, problem.line());
-        assertEquals("The method couple(Socket, Widget) is undefined for the type PairSink", problem.text());
+        assertEquals("The method couple(String, Socket, Widget) is undefined for the type PairSink", problem.text());
         assertEquals(List.of(), archives());
     }
 

@@ -4,22 +4,16 @@ package fettle.engine;
 import java.util.ArrayList;
 import java.util.List;
 
-final class Heard implements PairSink, WordSink, RuleListener {
+final class Heard implements PairSink, WordSink {
     private final List<String> lines = new ArrayList<>();
-    private String rule = "nobody";
 
     @Override
-    public void aboutToRun(String name) {
-        rule = name;
+    public void pair(String rule, Socket socket, Widget widget) {
+        say(rule, socket.host() + "/" + socket.id() + " " + widget.id());
     }
 
     @Override
-    public void pair(Socket socket, Widget widget) {
-        say(socket.host() + "/" + socket.id() + " " + widget.id());
-    }
-
-    @Override
-    public void say(String words) {
+    public void say(String rule, String words) {
         lines.add(rule + ": " + words);
     }
 

@@ -3,5 +3,5 @@ package fettle.engine;
 
 /** Takes pairs. */
 public interface PairSink {
-    void pair(Socket socket, Widget widget);
+    void pair(String rule, Socket socket, Widget widget);
 }

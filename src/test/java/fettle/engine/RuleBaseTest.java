@@ -50,8 +50,28 @@ class RuleBaseTest {
     }
 
     @Test
+    void units_prepared_in_the_background_run_the_same() {
+        RuleBase base = base();
+        base.prepare(Unit.JUDGEMENT, Unit.RELATION);
+        Heard heard = new Heard();
+        base.run(Unit.RELATION, Map.of("relations", heard), RuleWorkshop.facts());
+        base.run(Unit.JUDGEMENT, Map.of("findings", heard), RuleWorkshop.facts());
+        assertEquals(List.of("lonely-slot: by tag: a is odd", "lonely-slot: host/right",
+                "lonely-slot: how heavy: left 3 3.75", "same-kind: host/left a", "same-kind: host/left b"),
+                heard.sorted());
+    }
+
+    @Test
+    void a_fault_met_in_the_background_is_told_to_whoever_runs() {
+        RuleBase empty = new RuleBase(List.of(
+                new LoadableRules(new RuleIndex("none", Map.of(), List.of()), RuleBaseTest.class.getClassLoader())));
+        empty.prepare(Unit.values());
+        assertThrows(RulesUnfit.class, () -> empty.run(Unit.JUDGEMENT, Map.of(), List.of()));
+    }
+
+    @Test
     void a_rule_that_breaks_off_is_named() {
-        PairSink broken = (socket, widget) -> {
+        PairSink broken = (rule, socket, widget) -> {
             throw new IllegalStateException("no more room");
         };
         RuleFault fault = assertThrows(RuleFault.class,

@@ -41,14 +41,14 @@ class RuleErrorPlacesTest {
 
     @Test
     void an_unknown_method_of_a_global_has_its_line() {
-        workshop.change(JUDGE, "findings.say($widget.id() + \" is \" + $tag)",
+        workshop.change(JUDGE, "findings.say(drools.getRule().getName(), $widget.id() + \" is \" + $tag)",
                 "findings.shout($widget.id()\n     + \" is \" + $tag)");
         assertEquals(List.of("rules/" + JUDGE + ":32"), places());
     }
 
     @Test
     void an_unknown_variable_in_a_consequence_has_its_line() {
-        workshop.change(JUDGE, "findings.say($widget.id() + \" is \" + $tag)", "findings.say($word)");
+        workshop.change(JUDGE, "findings.say(drools.getRule().getName(), $widget.id() + \" is \" + $tag)", "findings.say($word)");
         assertEquals(List.of("rules/" + JUDGE + ":32"), places());
     }
 

@@ -3,5 +3,5 @@ package fettle.engine;
 
 /** Takes words. */
 public interface WordSink {
-    void say(String words);
+    void say(String rule, String words);
 }
