@@ -8,9 +8,17 @@ public record Attribute(
         String id, String label, String unit, Better better, Combine combine, int decimals, int shown, BigDecimal material, Origin origin)
         implements Fact {
 
+    /** The places that data may use where the attribute doesn't say. */
+    static final int MOST_DECIMALS = 6;
+
     /** Which direction serves the player. */
     public enum Better { HIGHER, LOWER, NONE }
 
     /** How the stats of the placed parts make up the total; see {@code Totals}. */
     public enum Combine { SUM, PERCENT, PRODUCT, MAX, MIN }
+
+    /** Whether parts change a platform's base value by percentages, so that there is no total without one. */
+    public boolean basedOnPlatform() {
+        return combine == Combine.PERCENT || combine == Combine.PRODUCT;
+    }
 }

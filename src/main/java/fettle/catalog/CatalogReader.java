@@ -24,6 +24,7 @@ public final class CatalogReader {
     private final Map<String, List<Node>> sections = new TreeMap<>();
     private final List<Entry> entries = new ArrayList<>();
     private final List<Reference> references = new ArrayList<>();
+    private final Set<String> hosts = new HashSet<>();
     private String currency = "";
 
     private CatalogReader() {}
@@ -39,7 +40,6 @@ public final class CatalogReader {
         }
         heads.sort(Comparator.comparing(CatalogHead::origin));
         currency = heads.isEmpty() ? "" : heads.get(0).currency();
-        heads.forEach(head -> refer("catalog:" + head.id(), "currencies", head.currency(), head.origin()));
 
         var attributes = section("attributes", this::attribute);
         var mounts = section("mounts", (id, fields) -> Optional.of(label(id, fields)));
@@ -79,17 +79,21 @@ public final class CatalogReader {
     private void gather(Fields document) {
         document.object().members().forEach((name, member) -> {
             if (name.equals("catalog")) {
-                Fields.of(member.value()).flatMap(CatalogReader::head).ifPresent(heads::add);
+                Fields.of(member.value()).ifPresent(this::gatherHead);
             } else {
                 sections.computeIfAbsent(name, unused -> new ArrayList<>()).addAll(Fields.items(member.value()));
             }
         });
     }
 
-    private static Optional<CatalogHead> head(Fields fields) {
-        return fields.text("id").map(id -> new CatalogHead(
-                id, fields.text("patch").orElse(""), fields.text("released").orElse(""), fields.text("currency").orElse(""), fields.text("vocabulary"),
-                fields.origin()));
+    private void gatherHead(Fields fields) {
+        fields.text("id").ifPresent(id -> {
+            CatalogHead head = new CatalogHead(
+                    id, fields.text("patch").orElse(""), fields.text("released").orElse(""), fields.text("currency").orElse(""), fields.text("vocabulary"),
+                    fields.origin());
+            heads.add(head);
+            fields.word("currency").ifPresent(word -> refer(head.subject(), "currencies", word.text(), word.origin()));
+        });
     }
 
     private List<Fields> fields(String section) {
@@ -132,14 +136,15 @@ public final class CatalogReader {
     }
 
     private Optional<Attribute> attribute(String id, Fields fields) {
+        int decimals = fields.whole("decimals").orElse(Attribute.MOST_DECIMALS);
         return Optional.of(new Attribute(
                 id,
                 label(id, fields),
                 fields.text("unit").orElse(""),
                 named(Attribute.Better.values(), fields.text("better"), Attribute.Better.NONE),
                 named(Attribute.Combine.values(), fields.text("combine"), Attribute.Combine.SUM),
-                fields.whole("decimals").orElse(0),
-                fields.whole("shown").orElse(0),
+                decimals,
+                fields.whole("shown").orElse(decimals),
                 fields.decimal("material").orElse(BigDecimal.ZERO),
                 fields.origin()));
     }
@@ -173,6 +178,8 @@ public final class CatalogReader {
             refer(subject, "traits", pair.key(), pair.origin());
             traits.add(new DeclaresTrait(id, pair.key(), Fields.words(pair.value()).stream().map(Word::text).distinct().toList(), pair.origin()));
         }
+        List<BuildEntry> factory = platform ? BuildReader.entries(fields.pairs("factory")) : List.of();
+        factory.forEach(entry -> refer(subject, "parts", entry.part(), entry.origin()));
         return Optional.of(new Part(
                 id,
                 label(id, fields),
@@ -190,7 +197,7 @@ public final class CatalogReader {
                 distinct(fields.words("excludes")).stream()
                         .map(word -> new Excludes(id, selector(subject, word).text(), word.origin())).toList(),
                 List.copyOf(needs),
-                platform ? BuildReader.entries(fields.pairs("factory")) : List.of(),
+                factory,
                 origin));
     }
 
@@ -215,12 +222,16 @@ public final class CatalogReader {
     }
 
     private List<Slot> slots(String host, String subject, Fields fields) {
+        // The slots of a second host of the same id are no further slots of the first.
+        boolean counted = hosts.add(host);
         Map<String, Slot> slots = new TreeMap<>();
         for (Node node : fields.items("slots")) {
             Optional<Fields> slot = Fields.of(node);
             Optional<Word> id = slot.flatMap(read -> read.word("id"));
             if (id.isPresent()) {
-                entries.add(new Entry("slots", "slots of " + host, id.get().text(), id.get().origin()));
+                if (counted) {
+                    entries.add(Entry.ofSlot(host, id.get().text(), id.get().origin()));
+                }
                 slots.putIfAbsent(id.get().text(), slot(new SlotId(host, id.get().text()), subject, slot.get()));
             }
         }
@@ -255,7 +266,7 @@ public final class CatalogReader {
             return Optional.empty();
         }
         String subject = "offer:" + part.get().text() + "@" + vendor.get().text();
-        refer(subject, "offered parts", part.get().text(), part.get().origin());
+        refer(subject, "parts", part.get().text(), part.get().origin());
         refer(subject, "vendors", vendor.get().text(), vendor.get().origin());
         fields.word("currency").ifPresent(word -> refer(subject, "currencies", word.text(), word.origin()));
         List<Barter> barter = new ArrayList<>();

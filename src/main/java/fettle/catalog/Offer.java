@@ -26,6 +26,11 @@ public record Offer(
         Origin origin)
         implements Fact {
 
+    /** Whether goods are asked, not money. */
+    public boolean bartered() {
+        return price.isEmpty();
+    }
+
     /** How findings name it. */
     public String subject() {
         return "offer:" + part + "@" + vendor + (tier > 0 ? ":" + tier : "") + (barter.isEmpty() ? "" : ":barter");

@@ -9,4 +9,10 @@ import fettle.document.Origin;
  * @param space what sort of thing is meant: a section's name, {@code tags}, {@code slot tags} or {@code rules}
  * @param id the id as written, without a selector's prefix
  */
-public record Reference(String subject, String space, String id, Origin origin) implements Fact {}
+public record Reference(String subject, String space, String id, Origin origin) implements Fact {
+
+    /** What sort of thing is meant, in the singular. */
+    public String what() {
+        return SectionNoun.of(space);
+    }
+}

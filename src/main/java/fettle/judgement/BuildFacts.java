@@ -1,6 +1,7 @@
 package fettle.judgement;
 
 import fettle.catalog.Catalog;
+import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,10 +11,13 @@ final class BuildFacts {
 
     private BuildFacts() {}
 
-    static List<Object> of(Catalog catalog, BuildResult result) {
+    static List<Object> of(Catalog catalog, Names names, BuildResult result, BuildCheck check) {
         List<Object> facts = new ArrayList<>();
         facts.add(result.build());
         catalog.head().ifPresent(facts::add);
+        List<BuildMention> mentions = BuildMention.of(result.build());
+        facts.addAll(mentions);
+        facts.addAll(names.facts(mentions.stream().map(BuildMention::reference).toList()));
         result.placement().ifPresent(placement -> facts.addAll(placement.unresolved()));
         facts.addAll(result.limits());
         result.unobtainable().forEach(facts::add);

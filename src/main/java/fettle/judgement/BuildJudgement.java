@@ -1,6 +1,7 @@
 package fettle.judgement;
 
 import fettle.catalog.Fact;
+import fettle.document.Places;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import fettle.space.Chain;
@@ -20,24 +21,28 @@ final class BuildJudgement {
 
     private final Judge judge;
     private final CatalogReading reading;
+    private final Places places;
+    private final Names names;
     private final Chains chains;
 
-    BuildJudgement(Judge judge, CatalogReading reading) {
+    BuildJudgement(Judge judge, CatalogReading reading, Places places) {
         this.judge = judge;
         this.reading = reading;
+        this.places = places;
+        this.names = new Names(reading.catalog(), judge.rules());
         this.chains = new Chains(reading.relations());
     }
 
     List<Finding> findings(BuildResult result, BuildCheck check) {
         List<Finding> findings = new ArrayList<>();
         result.violations().forEach(violation -> findings.add(broken(result, violation)));
-        findings.addAll(judge.judge(BuildFacts.of(reading.catalog(), result)));
+        findings.addAll(judge.judge(BuildFacts.of(reading.catalog(), names, result, check), places));
         return Judge.sorted(findings);
     }
 
     private Finding broken(BuildResult result, Violation violation) {
         Placement placement = result.placement().orElseThrow();
-        Draft draft = judge.draft(violation.rule(), result.build().subject());
+        Draft draft = judge.draft(violation.rule(), result.build().subject(), places);
         violation.data().forEach(draft::with);
         violation.parts().stream().filter(part -> part != Placement.PLATFORM).forEach(part -> draft.at(placement.parts().get(part).entry().origin()));
         for (Fact fact : violation.because()) {

@@ -1,19 +1,37 @@
 package fettle.judgement;
 
 import fettle.catalog.Catalog;
+import fettle.catalog.Part;
+import fettle.engine.RuleIndex;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** Lays a catalog and what was computed from it out as the facts that judgement rules match. */
 final class CatalogFacts {
 
     private CatalogFacts() {}
 
-    static List<Object> of(CatalogReading reading) {
+    static List<Object> of(CatalogReading reading, RuleIndex rules) {
         Catalog catalog = reading.catalog();
-        List<Object> facts = new ArrayList<>(catalog.heads());
+        List<Object> facts = new ArrayList<>();
+        facts.add(Reading.of(reading.documents()));
+        facts.addAll(catalog.heads());
         facts.addAll(catalog.entries());
         facts.addAll(catalog.references());
+        facts.addAll(new Names(catalog, rules).facts(catalog.references()));
+        facts.addAll(catalog.attributes().values());
+        facts.addAll(catalog.currencies().values());
+        facts.addAll(catalog.vendors().values());
+        facts.addAll(catalog.offers());
+        facts.addAll(AccessTier.of(catalog));
+        for (Map<String, Part> hosts : List.of(catalog.platforms(), catalog.parts())) {
+            for (Part host : hosts.values()) {
+                facts.add(host);
+                facts.addAll(host.stats().values());
+                facts.addAll(host.loaded().values());
+            }
+        }
         return facts;
     }
 }

@@ -5,6 +5,7 @@ import fettle.catalog.CatalogReader;
 import fettle.document.Document;
 import fettle.document.DocumentSet;
 import fettle.document.Documents;
+import fettle.document.Places;
 import fettle.document.SchemaProblem;
 import fettle.document.Schemas;
 import fettle.engine.RuleBase;
@@ -27,6 +28,11 @@ public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaPr
         }
         Catalog catalog = CatalogReader.read(documents.documents());
         return new CatalogReading(documents, List.copyOf(problems), catalog, Deriver.derive(rules, catalog));
+    }
+
+    /** Where the pieces of its entries stand. */
+    Places places() {
+        return new Places(documents.documents());
     }
 
     /** What judgement rules on documents match. */

@@ -2,6 +2,7 @@ package fettle.judgement;
 
 import fettle.catalog.Fact;
 import fettle.document.Origin;
+import fettle.document.Places;
 import fettle.engine.Severity;
 import fettle.space.Computed;
 import java.util.ArrayList;
@@ -17,14 +18,16 @@ public final class Draft {
 
     private final String rule;
     private final String subject;
+    private final Places places;
     private Severity severity;
     private final Set<Origin> where = new LinkedHashSet<>();
     private final List<Reason> because = new ArrayList<>();
     private final SortedMap<String, Object> data = new TreeMap<>();
 
-    Draft(String rule, String subject, Severity severity) {
+    Draft(String rule, String subject, Severity severity, Places places) {
         this.rule = rule;
         this.subject = subject;
+        this.places = places;
         this.severity = severity;
     }
 
@@ -37,6 +40,17 @@ public final class Draft {
     /** A place to look at; the one to mend comes first. */
     public Draft at(Origin origin) {
         where.add(origin);
+        return this;
+    }
+
+    /** The place of a property of an entry, its steps joined by {@code /}; of the entry itself where it has none such. */
+    public Draft at(Fact entry, String steps) {
+        return at(places.inside(entry.origin(), steps));
+    }
+
+    /** Places to look at. */
+    public Draft at(Iterable<Origin> origins) {
+        origins.forEach(this::at);
         return this;
     }
 
@@ -64,6 +78,12 @@ public final class Draft {
     /** A computed result that caused it. */
     public Draft because(Computed result) {
         because.add(new Reason.Derived(result));
+        return this;
+    }
+
+    /** Computed results that caused it. */
+    public Draft becauseOf(Iterable<? extends Computed> results) {
+        results.forEach(this::because);
         return this;
     }
 

@@ -1,7 +1,9 @@
 package fettle.judgement;
 
 import fettle.document.Origin;
+import fettle.document.Places;
 import fettle.engine.RuleBase;
+import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
 import fettle.engine.Severity;
 import fettle.engine.Unit;
@@ -31,11 +33,15 @@ public final class Judge {
         this.rules = rules;
     }
 
-    /** What the rules find in these facts; the same finding drawn twice is one. */
-    public List<Finding> judge(Collection<?> facts) {
+    /**
+     * What the rules find in these facts; the same finding drawn twice is one.
+     *
+     * @param places of the documents that the facts come from
+     */
+    public List<Finding> judge(Collection<?> facts, Places places) {
         List<Draft> drafts = new ArrayList<>();
         FindingSink sink = (rule, subject) -> {
-            Draft draft = draft(rule, subject);
+            Draft draft = draft(rule, subject, places);
             drafts.add(draft);
             return draft;
         };
@@ -44,9 +50,14 @@ public final class Judge {
     }
 
     /** A finding of a rule by name, for relations that a build breaks. */
-    Draft draft(String rule, String subject) {
+    Draft draft(String rule, String subject, Places places) {
         RuleInfo info = rules.index().find(rule).orElseThrow(() -> new IllegalArgumentException("a rule draws findings as " + rule + ", and there is no rule of that name"));
-        return new Draft(rule, subject, info.severity().orElse(Severity.ERROR));
+        return new Draft(rule, subject, info.severity().orElse(Severity.ERROR), places);
+    }
+
+    /** The rules that judge. */
+    RuleIndex rules() {
+        return rules.index();
     }
 
     /** In the fixed order, each once. */

@@ -18,10 +18,10 @@ public final class Lint {
     public List<Finding> findings(CatalogReading reading) {
         Catalog catalog = reading.catalog();
         List<Object> facts = new ArrayList<>(reading.documentFacts());
-        facts.addAll(CatalogFacts.of(reading));
-        Waivers waivers = new Waivers(catalog.head(), catalog.waivers(), judge.judge(facts));
+        facts.addAll(CatalogFacts.of(reading, judge.rules()));
+        Waivers waivers = new Waivers(catalog.head(), catalog.waivers(), judge.judge(facts, reading.places()));
         List<Finding> all = new ArrayList<>(waivers.findings());
-        all.addAll(judge.judge(waivers.uses()));
+        all.addAll(judge.judge(waivers.uses(), reading.places()));
         return Judge.sorted(all);
     }
 }

@@ -4,6 +4,7 @@ import fettle.catalog.Build;
 import fettle.catalog.BuildReader;
 import fettle.document.Document;
 import fettle.document.DocumentSet;
+import fettle.document.Places;
 import fettle.document.SchemaProblem;
 import fettle.document.Schemas;
 import fettle.engine.RuleBase;
@@ -11,6 +12,7 @@ import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Checks builds against a catalog: what is impossible in them, and what they come to. */
 public final class Validation {
@@ -33,7 +35,8 @@ public final class Validation {
     /** Checks every build of these documents. */
     public Outcome validate(CatalogReading reading, DocumentSet documents) {
         BuildCheck check = new BuildCheck(reading.relations());
-        BuildJudgement judgement = new BuildJudgement(judge, reading);
+        Places places = new Places(Stream.concat(reading.documents().documents().stream(), documents.documents().stream()).toList());
+        BuildJudgement judgement = new BuildJudgement(judge, reading, places);
         List<Object> general = new ArrayList<>(reading.documentFacts());
         documents.problems().forEach(general::add);
         List<BuildReview> reviews = new ArrayList<>();
@@ -45,6 +48,6 @@ public final class Validation {
                 reviews.add(new BuildReview(document.file(), result, judgement.findings(result, check)));
             }
         }
-        return new Outcome(judge.judge(general), List.copyOf(reviews));
+        return new Outcome(judge.judge(general, places), List.copyOf(reviews));
     }
 }

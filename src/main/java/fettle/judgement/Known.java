@@ -1,0 +1,4 @@
+package fettle.judgement;
+
+/** A mentioned id that names something. */
+public record Known(String space, String id) {}

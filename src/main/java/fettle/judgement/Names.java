@@ -1,0 +1,54 @@
+package fettle.judgement;
+
+import fettle.catalog.Catalog;
+import fettle.catalog.Entry;
+import fettle.catalog.HasName;
+import fettle.catalog.Part;
+import fettle.catalog.Reference;
+import fettle.catalog.SlotHasTag;
+import fettle.engine.RuleIndex;
+import fettle.engine.RuleInfo;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/** What each sort of mention may name: entries by section, tags that parts bear, tags that slots bear, rules. */
+final class Names {
+
+    private static final String TAG = "tag:";
+
+    private final Map<String, Set<String>> bySpace = new TreeMap<>();
+
+    Names(Catalog catalog, RuleIndex rules) {
+        catalog.entries().forEach(entry -> add(entry.section(), entry.id()));
+        for (Map<String, Part> hosts : List.of(catalog.platforms(), catalog.parts())) {
+            for (Part host : hosts.values()) {
+                host.names().stream().map(HasName::name).filter(name -> name.startsWith(TAG)).forEach(name -> add("tags", name.substring(TAG.length())));
+                host.slots().forEach(slot -> slot.tags().stream().map(SlotHasTag::tag).forEach(tag -> add("slot tags", tag)));
+            }
+        }
+        rules.rules().stream().map(RuleInfo::name).forEach(name -> add("rules", name));
+    }
+
+    private void add(String space, String id) {
+        bySpace.computeIfAbsent(space, unused -> new TreeSet<>()).add(id);
+    }
+
+    /** The facts that tell which of these mentions name something, and what else they could have named. */
+    List<Object> facts(Collection<Reference> mentions) {
+        Set<Object> facts = new LinkedHashSet<>();
+        for (Reference mention : mentions) {
+            Set<String> names = bySpace.getOrDefault(mention.space(), Set.of());
+            facts.add(new KnownNames(mention.space(), Collections.unmodifiableSet(names)));
+            if (names.contains(mention.id())) {
+                facts.add(new Known(mention.space(), mention.id()));
+            }
+        }
+        return List.copyOf(facts);
+    }
+}
