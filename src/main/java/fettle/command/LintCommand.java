@@ -35,7 +35,7 @@ final class LintCommand implements Command {
     @Override
     public int run(ParseResult said, Streams streams) {
         Settings settings = Settings.of(said, streams);
-        RuleBase rules = settings.ruleBase();
+        RuleBase rules = settings.preparedRules();
         CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
         List<Finding> findings = new Lint(rules).findings(reading);
         Report report = new Report("lint", reading.catalog().head(), findings);

@@ -32,6 +32,8 @@ public final class Main {
         Map<String, Supplier<Command>> commands = new LinkedHashMap<>();
         commands.put("lint", LintCommand::new);
         commands.put("validate", ValidateCommand::new);
+        commands.put("explain", ExplainCommand::new);
+        commands.put("rules", RulesCommand::new);
         return commands;
     }
 
@@ -42,7 +44,7 @@ public final class Main {
         int code = run(arguments, new Streams(System.in, out, err, Terminal.shown()));
         out.flush();
         err.flush();
-        Runtime.getRuntime().halt(code);
+        System.exit(code);
     }
 
     private static PrintStream stream(FileDescriptor descriptor) {

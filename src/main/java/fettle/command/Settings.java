@@ -2,6 +2,7 @@ package fettle.command;
 
 import fettle.engine.RuleBase;
 import fettle.engine.Severity;
+import fettle.engine.Unit;
 import fettle.judgement.Finding;
 import fettle.view.TextStyle;
 import java.nio.file.Path;
@@ -35,8 +36,16 @@ record Settings(Format format, Optional<Path> output, Optional<Severity> failOn,
         return Optional.ofNullable(said.commandSpec().findOption(option)).flatMap(found -> Optional.ofNullable(found.getValue()));
     }
 
+    /** All rules to be used. */
     RuleBase ruleBase() {
         return RuleBase.withExtra(rules);
+    }
+
+    /** The same, being loaded while the caller reads what they are to judge. */
+    RuleBase preparedRules() {
+        RuleBase base = ruleBase();
+        base.prepare(Unit.RELATION, Unit.JUDGEMENT);
+        return base;
     }
 
     TextStyle style() {

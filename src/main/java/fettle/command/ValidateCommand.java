@@ -44,7 +44,7 @@ final class ValidateCommand implements Command {
     @Override
     public int run(ParseResult said, Streams streams) {
         Settings settings = Settings.of(said, streams);
-        RuleBase rules = settings.ruleBase();
+        RuleBase rules = settings.preparedRules();
         CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
         DocumentSet documents = Intake.builds(said.matchedPositionalValue(1, List.of()), streams.in());
         Validation.Outcome outcome = new Validation(rules).validate(reading, documents);

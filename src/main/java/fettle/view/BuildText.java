@@ -30,7 +30,7 @@ final class BuildText {
         BuildResult result = review.result();
         Build build = result.build();
         sheet.entry(
-                Span.faint("build"), Span.strong(named(build.id(), build.label())), Span.plain(": "),
+                Span.faint("build"), Span.strong(Phrases.named(build.id(), build.label())), Span.plain(": "),
                 result.valid() ? new Span("valid", Tone.GOOD) : new Span("not valid", Tone.ERROR));
         sheet.entry(Span.faint("at"), Span.plain(Places.of(build.origin())));
         sheet.entry(Span.faint("on"), Span.plain(on(build)));
@@ -43,14 +43,10 @@ final class BuildText {
         }
     }
 
-    private static String named(String id, String label) {
-        return label.equals(id) ? id : id + " \"" + label + "\"";
-    }
-
     private String on(Build build) {
         String platform = build.platform().id();
         List<String> says = new ArrayList<>();
-        says.add(named(platform, Optional.ofNullable(catalog.platforms().get(platform)).map(Part::label).orElse(platform)));
+        says.add(Phrases.named(platform, Optional.ofNullable(catalog.platforms().get(platform)).map(Part::label).orElse(platform)));
         build.patch().ifPresent(patch -> says.add("for patch " + patch));
         says.add(build.loaded() ? "loaded" : "not loaded");
         build.outfit().ifPresent(outfit -> says.add("wearing " + outfit.id()));

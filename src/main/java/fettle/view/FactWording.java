@@ -224,8 +224,8 @@ final class FactWording {
     private String stat(Stat fact) {
         boolean base = catalog.platforms().containsKey(fact.part());
         Optional<Attribute> attribute = attributeOf(fact.attribute());
-        boolean percent = !base && attribute.map(found -> found.combine() == Attribute.Combine.PERCENT || found.combine() == Attribute.Combine.PRODUCT).orElse(false);
-        boolean added = percent || !base && attribute.map(found -> found.combine() == Attribute.Combine.SUM).orElse(false);
+        boolean percent = !base && attribute.map(Figures::inPercent).orElse(false);
+        boolean added = !base && attribute.map(Figures::addedUp).orElse(false);
         String number = added ? Figures.signed(fact.value()) : Exact.text(fact.value());
         return fact.part() + " has " + fact.attribute() + " " + (percent ? number + " %" : Figures.withUnit(number, attribute)) + (fact.loaded() ? " when loaded" : "");
     }

@@ -60,6 +60,16 @@ final class Figures {
         return (amount.signum() < 0 ? "-" : "") + grouped;
     }
 
+    /** Whether parts state the attribute in percent, whatever its total is counted in. */
+    static boolean inPercent(Attribute attribute) {
+        return attribute.combine() == Attribute.Combine.PERCENT || attribute.combine() == Attribute.Combine.PRODUCT;
+    }
+
+    /** Whether what parts state is added to something, so that its sign is worth telling. */
+    static boolean addedUp(Attribute attribute) {
+        return inPercent(attribute) || attribute.combine() == Attribute.Combine.SUM;
+    }
+
     /** A number with the attribute's unit. */
     static String withUnit(String number, Optional<Attribute> attribute) {
         return withUnit(number, attribute.map(Attribute::unit).orElse(""));

@@ -34,6 +34,11 @@ final class Phrases {
         return String.join(", ", all.subList(0, all.size() - 1)) + " " + last + " " + all.get(all.size() - 1);
     }
 
+    /** An id with the label that people know it by. */
+    static String named(String id, String label) {
+        return label.equals(id) ? id : id + " \"" + label + "\"";
+    }
+
     static <T> List<String> each(Collection<T> items, Function<T, String> word) {
         return items.stream().map(word).toList();
     }

@@ -41,6 +41,14 @@ final class Sheet {
         line(spans);
     }
 
+    /** Text beside a word in the gutter: first a piece that is spaced as it is, then the rest wrapped in a column of its own. */
+    void tabbed(Span word, String left, Span... rest) {
+        gutter(word);
+        append(left, Tone.PLAIN);
+        int at = GUTTER + Columns.of(left);
+        wrap(at, at, List.of(rest));
+    }
+
     /** Text below an {@link #entry}, indented by {@code deeper} columns. */
     void more(int deeper, Span... spans) {
         pad(GUTTER + deeper);

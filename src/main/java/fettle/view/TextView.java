@@ -61,7 +61,7 @@ public final class TextView {
         return finding.waived().isEmpty() && style.tells(finding.severity());
     }
 
-    private void findings(Sheet sheet, Catalog catalog, List<Finding> findings) {
+    void findings(Sheet sheet, Catalog catalog, List<Finding> findings) {
         FindingText text = new FindingText(wording, catalog);
         findings.stream().filter(this::tells).forEach(finding -> {
             text.write(sheet, finding, false);

@@ -1,0 +1,46 @@
+package fettle.view;
+
+import fettle.catalog.Access;
+import fettle.catalog.Catalog;
+import fettle.catalog.Part;
+import fettle.judgement.Finding;
+import fettle.relation.Relations;
+import java.util.List;
+import java.util.Optional;
+
+/** Tells what is known of what an id names, and the findings about it. */
+public final class ExplainView {
+
+    private final Wording wording;
+    private final Relations relations;
+    private final TextStyle style;
+
+    public ExplainView(Wording wording, Relations relations, TextStyle style) {
+        this.wording = wording;
+        this.relations = relations;
+        this.style = style;
+    }
+
+    /** The text on everything of that name, at least one thing. */
+    public String text(List<IdSort.Named> named, List<Finding> findings, Optional<Access> access) {
+        Sheet sheet = new Sheet(style.colour());
+        Catalog catalog = relations.catalog();
+        for (IdSort.Named each : named) {
+            if (each.sort() == IdSort.PART || each.sort() == IdSort.PLATFORM) {
+                Part part = (each.sort() == IdSort.PART ? catalog.parts() : catalog.platforms()).get(each.id());
+                if (part != null) {
+                    new PartText(wording, relations, sheet).write(PartAccount.of(relations, part, access), access);
+                }
+            } else {
+                new IdText(wording, relations, sheet).write(each);
+            }
+            sheet.blank();
+        }
+        if (findings.isEmpty()) {
+            sheet.paragraph(0, 2, Span.plain("No findings about " + (named.size() == 1 ? "it" : "them") + "."));
+        } else {
+            new TextView(wording, style).findings(sheet, catalog, findings);
+        }
+        return sheet.toString();
+    }
+}
