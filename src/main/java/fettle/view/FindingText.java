@@ -58,7 +58,8 @@ final class FindingText {
         if (!shown.isEmpty()) {
             first.add(Span.plain(Places.of(shown.get(0))));
         }
-        if (!subjectKnown) {
+        boolean sameFile = !shown.isEmpty() && finding.subject().equals("document:" + shown.get(0).file());
+        if (!subjectKnown && !sameFile) {
             first.add(Span.faint((first.isEmpty() ? "" : ", ") + finding.subject() + label(finding.subject())));
         }
         if (!first.isEmpty()) {
