@@ -11,6 +11,6 @@ record AttributeEntry(String id, String better, String combine) {
 
   static AttributeEntry of(JsonNode attribute) {
     return new AttributeEntry(
-        Property.text(attribute, "id"), Property.text(attribute, "better"), Property.text(attribute, "combine"));
+        Fields.text(attribute, "id"), Fields.text(attribute, "better"), Fields.text(attribute, "combine"));
   }
 }

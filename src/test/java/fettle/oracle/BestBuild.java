@@ -56,7 +56,7 @@ public record BestBuild(
    * a value adds nothing.
    */
   private static BigDecimal benefit(Entries entries, Assembly build, Demands demands) {
-    Map<String, BigDecimal> weights = Property.decimals(entries.entry("lenses", demands.lens()), "weights");
+    Map<String, BigDecimal> weights = Fields.decimals(entries.entry("lenses", demands.lens()), "weights");
     BigDecimal benefit = BigDecimal.ZERO;
     for (AttributeEntry attribute : AttributeEntry.all(entries)) {
       Optional<BigDecimal> total = Totals.total(entries, attribute, build, demands.loaded(), demands.outfit());

@@ -10,14 +10,15 @@ import java.util.stream.Collectors;
 import tools.jackson.databind.JsonNode;
 
 /** "Cost" of meaning.md: what each part costs a player with these owned parts under this access profile. */
-final class Costs {
+public final class Costs {
   private final Map<String, Optional<BigDecimal>> ofParts;
 
   private Costs(Map<String, Optional<BigDecimal>> ofParts) {
     this.ofParts = ofParts;
   }
 
-  static Costs of(Entries entries, Optional<String> access, Set<String> owned) {
+  /** For one profile, or with every offer open where none is named. */
+  public static Costs of(Entries entries, Optional<String> access, Set<String> owned) {
     return new Costs(
         entries.partIds().stream()
             .collect(
@@ -28,12 +29,12 @@ final class Costs {
   }
 
   /** The cost of one part; empty where it is unobtainable. */
-  Optional<BigDecimal> ofPart(String part) {
+  public Optional<BigDecimal> ofPart(String part) {
     return ofParts.get(part);
   }
 
   /** The cost of all parts together; empty where one is unobtainable. */
-  Optional<BigDecimal> ofAll(List<String> parts) {
+  public Optional<BigDecimal> ofAll(List<String> parts) {
     BigDecimal sum = BigDecimal.ZERO;
     for (String part : parts) {
       Optional<BigDecimal> cost = ofPart(part);
@@ -46,14 +47,14 @@ final class Costs {
   }
 
   /** "A build costs the sum over placed parts. The platform is not counted." */
-  Optional<BigDecimal> ofBuild(Assembly build) {
+  public Optional<BigDecimal> ofBuild(Assembly build) {
     return ofAll(build.parts().subList(1, build.parts().size()));
   }
 
   /** "its cheapest offer that the access profile opens (all offers, where no profile is named)" */
   private static Optional<BigDecimal> cheapest(Entries entries, String part, Optional<String> access) {
     return entries.section("offers").stream()
-        .filter(offer -> Property.text(offer, "part").equals(part))
+        .filter(offer -> Fields.text(offer, "part").equals(part))
         .filter(offer -> access.isEmpty() || opens(entries.entry("access", access.get()), offer))
         .map(offer -> price(entries, offer))
         .min(BigDecimal::compareTo);
@@ -65,7 +66,7 @@ final class Costs {
    */
   private static boolean opens(JsonNode access, JsonNode offer) {
     Optional<BigDecimal> highest =
-        Optional.ofNullable(Property.decimals(access, "vendors").get(Property.text(offer, "vendor")));
+        Optional.ofNullable(Fields.decimals(access, "vendors").get(Fields.text(offer, "vendor")));
     BigDecimal tier = offer.path("tier").decimalValue(BigDecimal.ZERO);
     return highest.isPresent() && tier.compareTo(highest.get()) <= 0;
   }
@@ -78,7 +79,7 @@ final class Costs {
         offer.has("price")
             ? offer.path("price").decimalValue().multiply(rate(entries, offer))
             : offer.path("barter").valueStream()
-                .map(item -> item.path("count").decimalValue().multiply(value(entries, Property.text(item, "good"))))
+                .map(item -> item.path("count").decimalValue().multiply(value(entries, Fields.text(item, "good"))))
                 .reduce(BigDecimal.ZERO, BigDecimal::add);
     return exact.setScale(2, RoundingMode.HALF_UP);
   }

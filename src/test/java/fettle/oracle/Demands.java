@@ -33,10 +33,10 @@ public record Demands(
     return new Demands(
         build.path("lens").asString(otherwise),
         build.path("budget").decimalValueOpt(),
-        build.path("access").asStringOpt().filter(access -> !access.isEmpty()),
-        build.path("outfit").asStringOpt().filter(outfit -> !outfit.isEmpty()),
-        new TreeSet<>(Property.texts(build, "owned")),
-        Property.flag(build, "loaded", true),
+        Fields.named(build, "access"),
+        Fields.named(build, "outfit"),
+        new TreeSet<>(Fields.texts(build, "owned")),
+        Fields.flag(build, "loaded", true),
         WrittenBuild.read(entries, build).root(),
         keep);
   }

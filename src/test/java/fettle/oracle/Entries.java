@@ -14,8 +14,8 @@ public final class Entries {
 
   private Entries(JsonNode catalog) {
     this.catalog = catalog;
-    section("parts").forEach(entry -> parts.put(Property.text(entry, "id"), PartEntry.of(entry)));
-    section("platforms").forEach(entry -> platforms.put(Property.text(entry, "id"), PartEntry.of(entry)));
+    section("parts").forEach(entry -> parts.put(Fields.text(entry, "id"), PartEntry.of(entry)));
+    section("platforms").forEach(entry -> platforms.put(Fields.text(entry, "id"), PartEntry.of(entry)));
   }
 
   /** Reads a merged catalog; references are taken to name something, and ids to be unique. */
@@ -60,18 +60,18 @@ public final class Entries {
 
   JsonNode entry(String section, String id) {
     return section(section).stream()
-        .filter(entry -> Property.text(entry, "id").equals(id))
+        .filter(entry -> Fields.text(entry, "id").equals(id))
         .findFirst()
         .orElseThrow(() -> new IllegalArgumentException("no " + id + " in " + section));
   }
 
   String baseCurrency() {
-    return Property.text(catalog.path("catalog"), "currency");
+    return Fields.text(catalog.path("catalog"), "currency");
   }
 
   /** format.md, kinds: "role (boolean, default false)". */
   boolean isRole(String kind) {
     return section("kinds").stream()
-        .anyMatch(entry -> Property.text(entry, "id").equals(kind) && Property.flag(entry, "role", false));
+        .anyMatch(entry -> Fields.text(entry, "id").equals(kind) && Fields.flag(entry, "role", false));
   }
 }

@@ -31,7 +31,7 @@ public final class Ladder {
 
   public Ladder(Space space, String host, String slot, String lens, Optional<String> access) {
     this.entries = space.entries();
-    this.weights = Property.decimals(entries.entry("lenses", lens), "weights");
+    this.weights = Fields.decimals(entries.entry("lenses", lens), "weights");
     Costs costs = Costs.of(entries, access, Set.of());
     // "Take the placeable, obtainable assemblies, with the empty choice where the slot is not required"
     List<Choice> choices = new ArrayList<>(new SlotPlaces(space, host, slot).placeable());

@@ -17,10 +17,16 @@ class LadderTest {
     return ladder(
         slot,
         costAndBenefit.keySet().stream()
-            .map(id -> "{'id': '%s', 'kind': 'plain', 'tags': ['t'], 'stats': {'grip': %s}}".formatted(id, costAndBenefit.get(id).split(" ")[1]))
+            .map(
+                id ->
+                    "{'id': '%s', 'kind': 'plain', 'tags': ['t'], 'stats': {'grip': %s}}"
+                        .formatted(id, costAndBenefit.get(id).split(" ")[1]))
             .collect(Collectors.joining(",")),
         costAndBenefit.keySet().stream()
-            .map(id -> "{'part': '%s', 'vendor': 'market', 'price': %s}".formatted(id, costAndBenefit.get(id).split(" ")[0]))
+            .map(
+                id ->
+                    "{'part': '%s', 'vendor': 'market', 'price': %s}"
+                        .formatted(id, costAndBenefit.get(id).split(" ")[0]))
             .collect(Collectors.joining(",")));
   }
 

@@ -12,9 +12,9 @@ import tools.jackson.databind.JsonNode;
  * @param threshold what the value may at least or at most be
  * @param margin how far the value is inside the limit; below 0 where it is outside
  */
-record Margin(String limit, BigDecimal value, Fraction threshold, Fraction margin) {
+public record Margin(String limit, BigDecimal value, Fraction threshold, Fraction margin) {
 
-  boolean holds() {
+  public boolean holds() {
     return margin.signum() >= 0;
   }
 
@@ -22,12 +22,12 @@ record Margin(String limit, BigDecimal value, Fraction threshold, Fraction margi
    * The margin in one limit, the outfit worn; empty where an attribute that it needs has no value: "a limit that needs it holds".
    */
   static Optional<Margin> of(Entries entries, JsonNode limit, Assembly build, Optional<String> outfit) {
-    boolean loaded = Property.flag(limit, "loaded", true);
+    boolean loaded = Fields.flag(limit, "loaded", true);
     JsonNode bound = limit.has("atLeast") ? limit.path("atLeast") : limit.path("atMost");
-    Optional<BigDecimal> value = total(entries, Property.text(limit, "attribute"), build, loaded, outfit);
+    Optional<BigDecimal> value = total(entries, Fields.text(limit, "attribute"), build, loaded, outfit);
     Optional<Fraction> threshold =
         bound.isObject()
-            ? total(entries, Property.text(bound, "by"), build, loaded, outfit)
+            ? total(entries, Fields.text(bound, "by"), build, loaded, outfit)
                 .map(x -> between(bound.path("points").valueStream().toList(), Fraction.of(x)))
             : Optional.of(Fraction.of(bound.decimalValue()));
     if (value.isEmpty() || threshold.isEmpty()) {
@@ -35,7 +35,7 @@ record Margin(String limit, BigDecimal value, Fraction threshold, Fraction margi
     }
     Fraction above = Fraction.of(value.get()).minus(threshold.get());
     Fraction margin = limit.has("atLeast") ? above : Fraction.ZERO.minus(above);
-    return Optional.of(new Margin(Property.text(limit, "id"), value.get(), threshold.get(), margin));
+    return Optional.of(new Margin(Fields.text(limit, "id"), value.get(), threshold.get(), margin));
   }
 
   /** "straight lines between the points, flat beyond the ends" */

@@ -24,18 +24,18 @@ record PartEntry(
 
   static PartEntry of(JsonNode part) {
     return new PartEntry(
-        Property.text(part, "id"),
-        Property.text(part, "kind"),
-        Property.texts(part, "mounts"),
-        Property.decimals(part, "stats"),
-        Property.decimals(part, "loaded"),
+        Fields.text(part, "id"),
+        Fields.text(part, "kind"),
+        Fields.texts(part, "mounts"),
+        Fields.decimals(part, "stats"),
+        Fields.decimals(part, "loaded"),
         part.path("slots").valueStream().map(SlotEntry::of).toList(),
-        Property.whole(part, "span").orElse(1),
-        Property.texts(part, "tags"),
-        Property.lists(part, "traits"),
-        Property.texts(part, "claims"),
-        Property.texts(part, "blocks"),
-        Property.texts(part, "excludes"),
+        Fields.whole(part, "span").orElse(1),
+        Fields.texts(part, "tags"),
+        Fields.lists(part, "traits"),
+        Fields.texts(part, "claims"),
+        Fields.texts(part, "blocks"),
+        Fields.texts(part, "excludes"),
         part.path("needs")
             .valueStream()
             .map(group -> group.valueStream().map(JsonNode::stringValue).toList())

@@ -17,17 +17,17 @@ record SlotEntry(
     boolean repeats) {
 
   static SlotEntry of(JsonNode slot) {
-    OptionalInt units = Property.whole(slot, "units");
+    OptionalInt units = Fields.whole(slot, "units");
     return new SlotEntry(
-        Property.text(slot, "id"),
-        Property.texts(slot, "mounts"),
-        Property.texts(slot, "accepts"),
-        Property.texts(slot, "rejects"),
-        Property.flag(slot, "required", false),
-        Property.texts(slot, "tags"),
+        Fields.text(slot, "id"),
+        Fields.texts(slot, "mounts"),
+        Fields.texts(slot, "accepts"),
+        Fields.texts(slot, "rejects"),
+        Fields.flag(slot, "required", false),
+        Fields.texts(slot, "tags"),
         units,
         // format.md, Slot: "most (how many parts; default 1, or units where that is given)"
-        Property.whole(slot, "most").orElse(units.orElse(1)),
-        Property.flag(slot, "repeats", false));
+        Fields.whole(slot, "most").orElse(units.orElse(1)),
+        Fields.flag(slot, "repeats", false));
   }
 }

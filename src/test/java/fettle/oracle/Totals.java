@@ -8,11 +8,11 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /** "Totals" of meaning.md. */
-final class Totals {
+public final class Totals {
   private Totals() {}
 
   /** The totals of all attributes that have a value. */
-  static SortedMap<String, BigDecimal> of(Entries entries, Assembly build, boolean loaded, Optional<String> outfit) {
+  public static SortedMap<String, BigDecimal> of(Entries entries, Assembly build, boolean loaded, Optional<String> outfit) {
     SortedMap<String, BigDecimal> totals = new TreeMap<>();
     for (AttributeEntry attribute : AttributeEntry.all(entries)) {
       total(entries, attribute, build, loaded, outfit).ifPresent(value -> totals.put(attribute.id(), value));
@@ -64,6 +64,6 @@ final class Totals {
 
   private static BigDecimal effect(Entries entries, String outfit, AttributeEntry attribute) {
     return Decimals.factor(
-        Property.decimals(entries.entry("outfits", outfit), "effects").getOrDefault(attribute.id(), BigDecimal.ZERO));
+        Fields.decimals(entries.entry("outfits", outfit), "effects").getOrDefault(attribute.id(), BigDecimal.ZERO));
   }
 }

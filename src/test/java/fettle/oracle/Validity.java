@@ -176,13 +176,13 @@ final class Validity {
    */
   private void constraints() {
     for (JsonNode constraint : entries.section("constraints")) {
-      List<String> when = Property.texts(constraint, "when");
-      List<String> need = Property.texts(constraint, "need");
+      List<String> when = Fields.texts(constraint, "when");
+      List<String> need = Fields.texts(constraint, "need");
       boolean applies =
           when.stream().allMatch(selector -> build.placed().stream().anyMatch(part -> part.entry().matches(selector)));
       boolean met = build.placed().stream().anyMatch(part -> part.entry().matchesAny(need));
       if (applies && !met) {
-        breach(9, "constraint " + Property.text(constraint, "id"));
+        breach(9, "constraint " + Fields.text(constraint, "id"));
       }
     }
   }

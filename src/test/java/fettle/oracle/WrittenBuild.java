@@ -20,7 +20,7 @@ public record WrittenBuild(Optional<Assembly> root, List<Violation> unresolved) 
 
   /** Reads one build object: its {@code platform} and {@code parts}. */
   public static WrittenBuild read(Entries entries, JsonNode build) {
-    return read(entries, Property.text(build, "platform"), build.path("parts"));
+    return read(entries, Fields.text(build, "platform"), build.path("parts"));
   }
 
   /** Reads a {@code parts} map, as a build or a platform's {@code factory} has it. */
@@ -50,7 +50,7 @@ public record WrittenBuild(Optional<Assembly> root, List<Violation> unresolved) 
     List<JsonNode> values =
         member.getValue().isArray() ? member.getValue().valueStream().toList() : List.of(member.getValue());
     for (JsonNode value : values) {
-      String id = value.isObject() ? Property.text(value, "part") : value.asString();
+      String id = value.isObject() ? Fields.text(value, "part") : value.asString();
       if (entries.part(id).isEmpty()) {
         problems.add(unresolved(path, "no part " + id));
       }

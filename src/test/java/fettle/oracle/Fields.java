@@ -5,16 +5,21 @@ import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Function;
 import tools.jackson.databind.JsonNode;
 
 /** Reads one property of an entry as format.md types it; what is left out is empty. */
-final class Property {
-  private Property() {}
+final class Fields {
+  private Fields() {}
 
   static String text(JsonNode entry, String name) {
     return entry.path(name).asString("");
+  }
+
+  static Optional<String> named(JsonNode entry, String name) {
+    return entry.path(name).stringValueOpt();
   }
 
   static List<String> texts(JsonNode entry, String name) {
