@@ -43,7 +43,20 @@ public final class RandomBuilds {
 
   /** A random catalog and any kind of build for it. */
   public static Arbitrary<Review> reviews(int most) {
-    return Scene.scenes(most).flatMap(scene -> builds(scene).map(build -> new Review(scene, build)));
+    Arbitrary<JsonNode> documents =
+        Scene.scenes(most).flatMap(scene -> builds(scene).map(build -> document(scene.catalog(), build)));
+    return ReducibleDocument.reducible(documents)
+        .map(document -> Scene.of(document.get("catalog"), most).map(scene -> new Review(scene, document.get("build"))))
+        .filter(Optional::isPresent)
+        .map(Optional::get);
+  }
+
+  /** The two in one, as {@link Reductions} takes them. */
+  static JsonNode document(JsonNode catalog, JsonNode build) {
+    ObjectNode document = Sketch.NODES.objectNode();
+    document.set("catalog", catalog);
+    document.set("build", build);
+    return document;
   }
 
   /** Builds of all kinds. */
@@ -62,7 +75,10 @@ public final class RandomBuilds {
     RandomBuilds random = new RandomBuilds(scene);
     return random.valid().isEmpty()
         ? Optional.empty()
-        : Optional.of(random.laidOut().map(build -> random.written(build, Sketch.NODES.objectNode(), Optional.empty(), Optional.empty())));
+        : Optional.of(
+            random
+                .laidOut()
+                .map(build -> random.written(build, Sketch.NODES.objectNode(), Optional.empty(), Optional.empty())));
   }
 
   private List<Assembly> valid() {

@@ -26,7 +26,8 @@ import tools.jackson.databind.node.ObjectNode;
 
 /**
  * Random small catalogs that use every feature of the format: one or two platforms, three to nine parts of which up to three have
- * slots. All references name something. They shrink towards fewer parts with fewer properties.
+ * slots. All references name something. They shrink by leaving out
+ * parts, properties and entries.
  */
 public final class RandomCatalogs {
   private static final String[] MOUNTS = {"pin", "clip", "screw"};
@@ -50,13 +51,13 @@ public final class RandomCatalogs {
 
   /** One merged catalog, as one object with all sections. */
   public static Arbitrary<JsonNode> catalogs() {
-    return Combinators.combine(
+    return ReducibleDocument.reducible(Combinators.combine(
             Arbitraries.integers().between(3, 9),
             Arbitraries.frequency(Tuple.of(1, 0), Tuple.of(3, 1), Tuple.of(3, 2), Tuple.of(1, 3)))
         .as(RandomCatalogs::new)
         .flatMap(RandomCatalogs::catalog)
         .flatMap(RandomCatalogs::shaped)
-        .withoutEdgeCases();
+        .withoutEdgeCases());
   }
 
   /** Twins and price ranges hardly come about by chance. */
@@ -338,7 +339,9 @@ public final class RandomCatalogs {
 
   private static Arbitrary<JsonNode> table(String[] loose) {
     Arbitrary<JsonNode> points =
-        Combinators.combine(Arbitraries.of("-3", "0", "1", "2.5", "7", "100").set().ofMinSize(1).ofMaxSize(3), threshold(loose).list().ofSize(3))
+        Combinators.combine(
+                Arbitraries.of("-3", "0", "1", "2.5", "7", "100").set().ofMinSize(1).ofMaxSize(3),
+                threshold(loose).list().ofSize(3))
             .as(RandomCatalogs::points);
     return object().always("by", texts("grip", "kick", "hush", "reach", "calm")).always("points", points).sketched();
   }
