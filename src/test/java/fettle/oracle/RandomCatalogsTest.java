@@ -68,7 +68,7 @@ class RandomCatalogsTest {
   void what_is_left_of_a_document_is_shorter_and_keeps_to_the_schemas(@ForAll("reviews") RandomBuilds.Review review) {
     JsonNode document = RandomBuilds.document(review.catalog(), review.build());
     List<JsonNode> reduced = Reductions.of(document).toList();
-    assertTrue(reduced.size() > 20);
+    assertTrue(reduced.size() >= 3, "at least each part can go");
     for (JsonNode less : reduced) {
       ObjectNode file = Sketch.NODES.objectNode().set("build", less.get("build"));
       assertEquals(List.of(), CATALOG.validate(less.get("catalog")));

@@ -11,8 +11,8 @@ import tools.jackson.databind.node.ObjectNode;
 
 /**
  * What may be left out of a catalog, or of a catalog with a build, so that a failing example gets small enough to read. The
- * document is a catalog, or an object of {@code catalog} and {@code build}. What is left keeps to the format, its references name
- * something, and every section that a random catalog always has keeps an entry.
+ * document is a catalog, or an object of {@code catalog} and {@code build}. What is left keeps to the schemas; the first platform,
+ * access profile, outfit and lens stay, and one part.
  */
 final class Reductions {
   private static final Set<String> LISTED = Set.of("constraints", "offers", "limits");
