@@ -64,7 +64,7 @@ class RandomCatalogsTest {
     assertEquals(List.of(), BUILD.validate(file));
   }
 
-  @Property(tries = 20, edgeCases = EdgeCasesMode.NONE)
+  @Property(tries = 40, edgeCases = EdgeCasesMode.NONE)
   void what_is_left_of_a_document_is_shorter_and_keeps_to_the_schemas(@ForAll("reviews") RandomBuilds.Review review) {
     JsonNode document = RandomBuilds.document(review.catalog(), review.build());
     List<JsonNode> reduced = Reductions.of(document).toList();

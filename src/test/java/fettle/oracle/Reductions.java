@@ -17,7 +17,7 @@ import tools.jackson.databind.node.ObjectNode;
 final class Reductions {
   private static final Set<String> LISTED = Set.of("constraints", "offers", "limits");
   private static final Set<String> REFERRED = Set.of("platforms", "access", "outfits", "lenses");
-  private static final Set<String> NEEDED = Set.of("id", "kind", "when", "because", "platform", "patch");
+  private static final Set<String> NEEDED = Set.of("id", "kind", "when", "because", "platform", "patch", "part");
 
   private final JsonNode document;
   private final List<JsonNode> smaller = new ArrayList<>();
