@@ -285,7 +285,7 @@ public final class CatalogReader {
             return Optional.empty();
         }
         return Optional.of(new Offer(
-                part.get().text(), vendor.get().text(), tier.orElse(0), tier.isPresent(), price, fields.text("currency").orElse(currency),
+                part.get().text(), vendor.get().text(), tier.orElse(0), tier.orElse(0) > 0, price, fields.text("currency").orElse(currency),
                 List.copyOf(barter), fields.text("seen"), fields.origin()));
     }
 

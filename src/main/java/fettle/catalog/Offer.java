@@ -9,7 +9,7 @@ import java.util.Optional;
  * A way to buy a part.
  *
  * @param tier the standing tier asked, 0 where none is written
- * @param tiered whether a tier is written
+ * @param tiered whether a tier other than 0 is written
  * @param price the price in {@code currency}; empty where goods are bartered
  * @param currency the currency's id; the catalog's base currency where none is written
  * @param seen ISO date
