@@ -48,7 +48,7 @@ final class IdText {
             case KIND -> kind(id);
             case TAG -> tag(id);
             case MOUNT -> mount(id);
-            case ZONE -> list("taken by", parts(part -> part.claims().stream().anyMatch(claim -> claim.zone().equals(id))));
+            case ZONE -> list("parts that take it", parts(part -> part.claims().stream().anyMatch(claim -> claim.zone().equals(id))));
             case TRAIT -> trait(id);
             case SLOT -> slot(id);
             case ATTRIBUTE -> attribute(catalog.attributes().get(id));
@@ -59,12 +59,12 @@ final class IdText {
             }
             case CURRENCY -> {
                 says(catalog.currencies().get(id));
-                list("asked for", offered(offer -> offer.price().isPresent() && offer.currency().equals(id)));
+                list("parts sold for it", offered(offer -> offer.price().isPresent() && offer.currency().equals(id)));
             }
             case VENDOR -> vendor(id);
             case GOOD -> {
                 says(catalog.goods().get(id));
-                list("asked for", offered(offer -> offer.barter().stream().map(Barter::good).anyMatch(id::equals)));
+                list("parts traded for it", offered(offer -> offer.barter().stream().map(Barter::good).anyMatch(id::equals)));
             }
             case ACCESS -> says(catalog.access().get(id));
             case OUTFIT -> says(catalog.outfits().get(id));
@@ -102,7 +102,7 @@ final class IdText {
 
     private void list(String what, List<String> items) {
         if (!items.isEmpty()) {
-            sheet.more(0, Span.plain(what + " " + items.size() + ": "), Span.plain(String.join(", ", items)));
+            sheet.more(0, Span.plain(what + " (" + items.size() + "): "), Span.plain(String.join(", ", items)));
         }
     }
 
@@ -122,25 +122,25 @@ final class IdText {
     private void kind(String id) {
         Optional.ofNullable(catalog.kinds().get(id)).filter(Catalog.Kind::role)
                 .ifPresent(kind -> sheet.entry(Span.faint("is"), Span.plain("a role: parts of this kind serve a purpose that stats don't show")));
-        list("the kind of", parts(part -> part.kind().filter(id::equals).isPresent()));
+        list("parts of this kind", parts(part -> part.kind().filter(id::equals).isPresent()));
         named("kind:" + id);
     }
 
     private void tag(String id) {
-        list("borne by parts", parts(part -> part.names().stream().anyMatch(name -> name.name().equals("tag:" + id))));
-        list("borne by slots", slots(slot -> slot.tags().stream().anyMatch(tag -> tag.tag().equals(id))));
-        list("blocked by", parts(part -> part.blocks().stream().anyMatch(blocks -> blocks.tag().equals(id))));
+        list("parts that bear it", parts(part -> part.names().stream().anyMatch(name -> name.name().equals("tag:" + id))));
+        list("slots that bear it", slots(slot -> slot.tags().stream().anyMatch(tag -> tag.tag().equals(id))));
+        list("parts that block slots that bear it", parts(part -> part.blocks().stream().anyMatch(blocks -> blocks.tag().equals(id))));
         named("tag:" + id);
     }
 
     private void named(String selector) {
-        list("accepted by slots", slots(slot -> slot.accepts().stream().anyMatch(name -> name.name().equals(selector))));
-        list("rejected by slots", slots(slot -> slot.rejects().stream().anyMatch(name -> name.name().equals(selector))));
+        list("slots that accept such parts", slots(slot -> slot.accepts().stream().anyMatch(name -> name.name().equals(selector))));
+        list("slots that reject such parts", slots(slot -> slot.rejects().stream().anyMatch(name -> name.name().equals(selector))));
     }
 
     private void mount(String id) {
-        list("attaches parts", parts(part -> part.mounts().stream().anyMatch(mount -> mount.mount().equals(id))));
-        list("offered by slots", slots(slot -> slot.mounts().stream().anyMatch(mount -> mount.mount().equals(id))));
+        list("parts attached by it", parts(part -> part.mounts().stream().anyMatch(mount -> mount.mount().equals(id))));
+        list("slots that offer it", slots(slot -> slot.mounts().stream().anyMatch(mount -> mount.mount().equals(id))));
     }
 
     private void trait(String id) {
@@ -148,7 +148,7 @@ final class IdText {
         Stream.concat(catalog.platforms().values().stream(), catalog.parts().values().stream())
                 .forEach(part -> part.traits().stream().filter(declared -> declared.trait().equals(id))
                         .forEach(declared -> declared.values().forEach(value -> byValue.computeIfAbsent(value, unused -> new ArrayList<>()).add(part.id()))));
-        byValue.forEach((value, parts) -> list(value + " suits", parts.stream().sorted().toList()));
+        byValue.forEach((value, parts) -> list("parts that work with " + value, parts.stream().sorted().toList()));
     }
 
     private void slot(String id) {
@@ -158,7 +158,7 @@ final class IdText {
         says(written);
         Map<List<Fit>, List<String>> byWay = new java.util.LinkedHashMap<>();
         relations.candidates(slot).forEach(part -> byWay.computeIfAbsent(relations.ways(slot, part), unused -> new ArrayList<>()).add(part));
-        byWay.forEach((ways, parts) -> list("by " + Phrases.and(Phrases.each(ways, Fit::by)) + ", it takes", parts));
+        byWay.forEach((ways, parts) -> list("parts that fit by " + Phrases.and(Phrases.each(ways, Fit::by)), parts));
         if (byWay.isEmpty()) {
             sheet.more(0, new Span("nothing in the catalog fits it", Tone.WARNING));
         }
@@ -184,7 +184,7 @@ final class IdText {
         Map<Integer, List<String>> byTier = new TreeMap<>();
         catalog.offers().stream().filter(offer -> offer.vendor().equals(id))
                 .forEach(offer -> byTier.computeIfAbsent(offer.tier(), unused -> new ArrayList<>()).add(offer.part()));
-        byTier.forEach((tier, parts) -> list((tier > 0 ? "at tier " + tier + " " : "") + "sells", parts.stream().distinct().toList()));
+        byTier.forEach((tier, parts) -> list("parts sold" + (tier > 0 ? " at tier " + tier : ""), parts.stream().distinct().toList()));
     }
 
     private void limit(Limit limit) {

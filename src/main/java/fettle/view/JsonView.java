@@ -31,11 +31,7 @@ public final class JsonView {
 
     /** A report that is nothing but findings. */
     public void report(Report report, OutputStream out) {
-        try (JsonGenerator json = PlainJson.generator(out)) {
-            json.writeStartObject();
-            common(json, report);
-            json.writeEndObject();
-        }
+        PlainJson.object(out, json -> common(json, report));
     }
 
     /** Findings, and the builds with what they come to; each build names its findings by their place in the list of all. */
@@ -44,14 +40,12 @@ public final class JsonView {
         for (Finding finding : report.findings()) {
             places.put(finding, places.size());
         }
-        try (JsonGenerator json = PlainJson.generator(out)) {
-            json.writeStartObject();
+        PlainJson.object(out, json -> {
             common(json, report);
             json.writeArrayPropertyStart("builds");
             builds.forEach(build -> build(json, build, places));
             json.writeEndArray();
-            json.writeEndObject();
-        }
+        });
     }
 
     private void common(JsonGenerator json, Report report) {

@@ -1,6 +1,7 @@
 package fettle.view;
 
 import java.io.OutputStream;
+import java.util.function.Consumer;
 import tools.jackson.core.JsonEncoding;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.core.ObjectWriteContext;
@@ -26,9 +27,14 @@ final class PlainJson {
 
     private PlainJson() {}
 
-    /** Closing the generator ends the text with a line feed and leaves the stream open. */
-    static JsonGenerator generator(OutputStream out) {
-        return FACTORY.createGenerator(new Indented(), out, JsonEncoding.UTF8);
+    /** Writes one object and a line feed behind it, and leaves the stream open. */
+    static void object(OutputStream out, Consumer<JsonGenerator> members) {
+        try (JsonGenerator json = FACTORY.createGenerator(new Indented(), out, JsonEncoding.UTF8)) {
+            json.writeStartObject();
+            members.accept(json);
+            json.writeEndObject();
+            json.writeRaw('\n');
+        }
     }
 
     private static final class Indented extends ObjectWriteContext.Base {
