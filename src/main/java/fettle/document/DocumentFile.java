@@ -97,7 +97,7 @@ final class DocumentFile {
         return new Document(origin.file(), Optional.empty(), List.of(new DocumentProblem(origin, what, remedy)));
     }
 
-    private static Document tooLarge(String shown) {
+    static Document tooLarge(String shown) {
         return unreadable(shown, "the document is larger than " + MOST_BYTES / (1024 * 1024) + " MiB", "split it into several files");
     }
 }

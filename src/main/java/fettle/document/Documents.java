@@ -8,7 +8,7 @@ import java.util.List;
 /** Reads catalogs and builds from disk: what can be read is read, and each thing that cannot is a problem of its own. */
 public final class Documents {
     /** The name below which a catalog's folder holds builds rather than catalog documents. */
-    private static final String BUILDS_FOLDER = "builds";
+    static final String BUILDS_FOLDER = "builds";
 
     private static final Path STANDARD_INPUT = Path.of("-");
 
