@@ -16,6 +16,6 @@ public sealed interface Reason {
 
     /** Where it stands, where it stands anywhere. */
     default Optional<Origin> origin() {
-        return this instanceof Stated stated ? Optional.of(stated.fact().origin()) : Optional.empty();
+        return this instanceof Stated stated ? Optional.of(stated.fact().origin()) : ((Derived) this).result().origin();
     }
 }

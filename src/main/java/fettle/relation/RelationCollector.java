@@ -18,6 +18,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** Takes down what relation rules say, in whatever order they fire, and gives it back in a fixed one. */
 final class RelationCollector implements RelationSink {
@@ -42,7 +43,9 @@ final class RelationCollector implements RelationSink {
     private final Set<Clause> clauses = new LinkedHashSet<>();
     private final Set<Agreement> agreements = new LinkedHashSet<>();
 
-    private final Map<Integer, List<String>> candidatesOfShape = new HashMap<>();
+    // Answers are worked out when first asked for, by whichever thread asks.
+    private final Map<Integer, List<String>> candidatesOfShape = new ConcurrentHashMap<>();
+    private final Map<SlotId, SlotRoom> roomOfSlot = new ConcurrentHashMap<>();
     private List<Clause> sortedClauses;
     private List<Agreement> sortedAgreements;
 
@@ -169,6 +172,10 @@ final class RelationCollector implements RelationSink {
     }
 
     SlotRoom room(SlotId slot) {
+        return roomOfSlot.computeIfAbsent(slot, this::roomOfSlot);
+    }
+
+    private SlotRoom roomOfSlot(SlotId slot) {
         List<Room> said = new ArrayList<>(rooms.getOrDefault(slot, Set.of()));
         said.sort(Comparator.comparing(Room::rule).thenComparing(room -> room.getClass().getSimpleName()).thenComparing(Room::toString));
         return SlotRoom.of(said);

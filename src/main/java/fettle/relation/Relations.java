@@ -81,6 +81,14 @@ public final class Relations {
         return facts;
     }
 
+    /** The catalog entries behind a name for which a slot turns a part away. */
+    public List<Fact> refusing(SlotId slot, String part, String name) {
+        List<Fact> facts = new ArrayList<>();
+        slot(slot).ifPresent(found -> found.rejects().stream().filter(fact -> fact.name().equals(name)).forEach(facts::add));
+        Optional.ofNullable(catalog.parts().get(part)).ifPresent(found -> found.names().stream().filter(fact -> fact.name().equals(name)).forEach(facts::add));
+        return facts;
+    }
+
     /** What a slot asks of the list of parts in it. */
     public SlotRoom room(SlotId slot) {
         return collected.room(slot);

@@ -57,6 +57,11 @@ public final class BuildCheck {
                 limits(platform, placed, build.outfit().flatMap(worn -> Optional.ofNullable(catalog.outfits().get(worn.id())))));
     }
 
+    /** Every relation that a placement breaks; with no unresolved entry either, it is valid. */
+    public List<Violation> violations(Placement placement) {
+        return violations.of(placement);
+    }
+
     /** How placed parts stand to each limit of the catalog, with an outfit worn. */
     public List<LimitMargin> limits(Part platform, List<Part> placed, Optional<Outfit> outfit) {
         List<LimitMargin> margins = new ArrayList<>();

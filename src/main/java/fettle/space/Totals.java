@@ -28,11 +28,14 @@ public final class Totals {
     public static SortedMap<String, BigDecimal> of(Catalog catalog, Part platform, Collection<Part> placed, boolean loaded, Optional<Outfit> outfit) {
         SortedMap<String, BigDecimal> totals = new TreeMap<>();
         for (Attribute attribute : catalog.attributes().values()) {
-            total(attribute, platform, placed, loaded)
-                    .map(value -> outfit.map(worn -> dressed(value, worn, attribute.id())).orElse(value))
-                    .ifPresent(value -> totals.put(attribute.id(), value));
+            of(attribute, platform, placed, loaded, outfit).ifPresent(value -> totals.put(attribute.id(), value));
         }
         return Collections.unmodifiableSortedMap(totals);
+    }
+
+    /** The total of one attribute; empty where it has no value, or its base is missing. */
+    public static Optional<BigDecimal> of(Attribute attribute, Part platform, Collection<Part> placed, boolean loaded, Optional<Outfit> outfit) {
+        return total(attribute, platform, placed, loaded).map(value -> outfit.map(worn -> dressed(value, worn, attribute.id())).orElse(value));
     }
 
     /** A final value with an outfit worn. */

@@ -1,0 +1,158 @@
+package fettle.space.patch;
+
+import fettle.catalog.Build;
+import fettle.catalog.Catalog;
+import fettle.relation.Relations;
+import fettle.space.BuildCheck;
+import fettle.space.BuildResult;
+import fettle.space.Change;
+import fettle.space.EntryName;
+import fettle.space.LimitMargin;
+import fettle.space.Occurrence;
+import fettle.space.Placement;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Function;
+
+/** Checks builds against both catalogs and tells what the patch did to each, and through which differences. Not for several threads at once. */
+final class BuildComparison {
+
+    /** How many arrangements may be looked at in search of one repair. */
+    private static final int MOST_ARRANGEMENTS = 6_000;
+
+    private final BuildCheck old;
+    private final BuildCheck now;
+    private final CatalogChanges changes;
+    private final Map<String, String> renamed = new HashMap<>();
+    private final Map<String, String> formerly = new HashMap<>();
+    private final FigureBlame figureBlame;
+    private final ValidityBlame validityBlame;
+    private final Repairs repairs;
+
+    BuildComparison(Relations old, Relations now, CatalogChanges changes, Function<Catalog, Relations> derive) {
+        this.old = new BuildCheck(old);
+        this.now = new BuildCheck(now);
+        this.changes = changes;
+        changes.renames().forEach(rename -> {
+            renamed.put(rename.from().id(), rename.to().id());
+            formerly.put(rename.to().id(), rename.from().id());
+        });
+        this.figureBlame = new FigureBlame(changes);
+        this.validityBlame = new ValidityBlame(changes, derive);
+        this.repairs = new Repairs(now, this.now, renamed, MOST_ARRANGEMENTS);
+    }
+
+    BuildShift of(Build build) {
+        BuildResult before = old.check(build);
+        BuildResult after = now.check(build);
+        Optional<FigureBlame.Placed> placed = placed(build, before, after);
+        List<FigureShift> figures = figures(build, before, after, placed);
+        List<LimitCrossing> crossings = crossings(before, after, placed);
+        Verdict verdict = verdict(before, after, !figures.isEmpty() || !crossings.isEmpty());
+        boolean turned = verdict == Verdict.BROKEN || verdict == Verdict.MENDED;
+        Optional<RepairOutcome> repair = verdict == Verdict.BROKEN ? Optional.of(repairs.nearest(build, before.placement().orElseThrow())) : Optional.empty();
+        return new BuildShift(
+                build, before, after, verdict, figures, crossings, turned ? validityBlame.of(build, before, after) : List.of(), renamedUses(build),
+                repair, repair.flatMap(nearest -> keeping(build, before, nearest)));
+    }
+
+    private static Verdict verdict(BuildResult before, BuildResult after, boolean moved) {
+        if (before.valid() != after.valid()) {
+            return before.valid() ? Verdict.BROKEN : Verdict.MENDED;
+        }
+        return moved ? Verdict.SHIFTED : Verdict.UNCHANGED;
+    }
+
+    private Optional<Repair> keeping(Build build, BuildResult before, RepairOutcome nearest) {
+        return nearest instanceof RepairOutcome.Found found ? repairs.keeping(build, before.placement().orElseThrow(), found.repair()) : Optional.empty();
+    }
+
+    /** The build's parts, where all are known on both sides. */
+    private static Optional<FigureBlame.Placed> placed(Build build, BuildResult before, BuildResult after) {
+        boolean resolved = before.placement().map(placement -> placement.unresolved().isEmpty()).orElse(false)
+                && after.placement().map(placement -> placement.unresolved().isEmpty()).orElse(false);
+        return resolved
+                ? Optional.of(new FigureBlame.Placed(build, after.placement().orElseThrow().parts().stream().map(Occurrence::part).toList()))
+                : Optional.empty();
+    }
+
+    /** Where parts of a build are unknown on one side, it is their coming or going that moved its figures. */
+    private List<Change> comings(Build build) {
+        return build.parts().stream().flatMap(entry -> changes.whole(EntryName.part(entry.part())).stream()).distinct().sorted().toList();
+    }
+
+    private List<FigureShift> figures(Build build, BuildResult before, BuildResult after, Optional<FigureBlame.Placed> placed) {
+        List<FigureShift> figures = new ArrayList<>();
+        Set<String> attributes = new TreeSet<>(before.totals().keySet());
+        attributes.addAll(after.totals().keySet());
+        for (String attribute : attributes) {
+            Optional<BigDecimal> from = Optional.ofNullable(before.totals().get(attribute));
+            Optional<BigDecimal> to = Optional.ofNullable(after.totals().get(attribute));
+            if (differ(from, to)) {
+                figures.add(new FigureShift(attribute, from, to, placed.map(known -> figureBlame.total(known, attribute, from)).orElseGet(() -> comings(build))));
+            }
+        }
+        if (differ(before.cost(), after.cost())) {
+            List<Change> blame = placed.map(known -> figureBlame.cost(known, old.prices(build), now.prices(build))).orElseGet(() -> comings(build));
+            figures.add(new FigureShift(FigureShift.COST, before.cost(), after.cost(), blame));
+        }
+        return figures;
+    }
+
+    private static boolean differ(Optional<BigDecimal> one, Optional<BigDecimal> other) {
+        return one.isPresent() != other.isPresent() || one.isPresent() && one.get().compareTo(other.get()) != 0;
+    }
+
+    private List<LimitCrossing> crossings(BuildResult before, BuildResult after, Optional<FigureBlame.Placed> placed) {
+        SortedMap<String, LimitMargin> then = byId(before.limits());
+        SortedMap<String, LimitMargin> since = byId(after.limits());
+        Set<String> ids = new TreeSet<>(then.keySet());
+        ids.addAll(since.keySet());
+        List<LimitCrossing> crossings = new ArrayList<>();
+        for (String id : ids) {
+            Optional<LimitMargin> stood = Optional.ofNullable(then.get(id));
+            Optional<LimitMargin> stands = Optional.ofNullable(since.get(id));
+            boolean held = stood.map(LimitMargin::holds).orElse(true);
+            if (held != stands.map(LimitMargin::holds).orElse(true)) {
+                crossings.add(new LimitCrossing(stood, stands, placed.map(known -> figureBlame.limit(known, id, held)).orElse(List.of())));
+            }
+        }
+        return crossings;
+    }
+
+    private static SortedMap<String, LimitMargin> byId(List<LimitMargin> margins) {
+        SortedMap<String, LimitMargin> byId = new TreeMap<>();
+        margins.forEach(margin -> byId.put(margin.limit().id(), margin));
+        return byId;
+    }
+
+    /** The ids in a build that one catalog has only by another name. */
+    private List<RenamedUse> renamedUses(Build build) {
+        SortedMap<String, List<String>> paths = new TreeMap<>();
+        build.parts().forEach(entry -> {
+            if (renamed.containsKey(entry.part()) || formerly.containsKey(entry.part())) {
+                paths.computeIfAbsent(entry.part(), unused -> new ArrayList<>()).add(entry.path());
+            }
+        });
+        List<RenamedUse> uses = new ArrayList<>();
+        String platform = build.platform().id();
+        if (renamed.containsKey(platform) || formerly.containsKey(platform)) {
+            uses.add(use(platform, List.of()));
+        }
+        paths.forEach((part, where) -> uses.add(use(part, where)));
+        return uses;
+    }
+
+    private RenamedUse use(String written, List<String> paths) {
+        boolean former = renamed.containsKey(written);
+        return new RenamedUse(written, former ? renamed.get(written) : formerly.get(written), former, paths);
+    }
+}

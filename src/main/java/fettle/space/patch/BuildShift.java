@@ -1,0 +1,48 @@
+package fettle.space.patch;
+
+import fettle.catalog.Build;
+import fettle.space.BuildResult;
+import fettle.space.Change;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a patch did to one build.
+ *
+ * @param figures the totals and the cost that moved, totals first
+ * @param crossings the limits crossed
+ * @param blame of a build broken or mended, the differences that did it: without them it would be as before, and none can be left out; empty where
+ *     none of those that touch the build account for it
+ * @param renamed the ids in it that probably changed
+ * @param repair of a broken build, the nearest repair
+ * @param keeping of a broken build whose nearest repair throws parts out that there still are, the nearest one found that has them too
+ */
+public record BuildShift(
+        Build build,
+        BuildResult before,
+        BuildResult after,
+        Verdict verdict,
+        List<FigureShift> figures,
+        List<LimitCrossing> crossings,
+        List<Change> blame,
+        List<RenamedUse> renamed,
+        Optional<RepairOutcome> repair,
+        Optional<Repair> keeping) {
+
+    public BuildShift {
+        figures = List.copyOf(figures);
+        crossings = List.copyOf(crossings);
+        blame = List.copyOf(blame);
+        renamed = List.copyOf(renamed);
+    }
+
+    /** Whether it broke. */
+    public boolean broken() {
+        return verdict == Verdict.BROKEN;
+    }
+
+    /** Whether it shifted. */
+    public boolean shifted() {
+        return verdict == Verdict.SHIFTED;
+    }
+}

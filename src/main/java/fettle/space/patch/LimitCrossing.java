@@ -1,0 +1,31 @@
+package fettle.space.patch;
+
+import fettle.catalog.Limit;
+import fettle.space.Change;
+import fettle.space.LimitMargin;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A limit that a build kept before a patch and exceeds after it, or the other way round.
+ *
+ * @param before how it stood to the limit; empty where there was no such limit
+ * @param after how it stands to the limit; empty where there is no such limit any more
+ * @param blame the differences that did it: undoing them takes the build back, and none can be left out
+ */
+public record LimitCrossing(Optional<LimitMargin> before, Optional<LimitMargin> after, List<Change> blame) {
+
+    public LimitCrossing {
+        blame = List.copyOf(blame);
+    }
+
+    /** Whether the build now exceeds the limit. */
+    public boolean outward() {
+        return after.isPresent() && !after.get().holds();
+    }
+
+    /** The limit as it is now, or was. */
+    public Limit limit() {
+        return after.or(() -> before).orElseThrow().limit();
+    }
+}

@@ -1,0 +1,19 @@
+package fettle.space.patch;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A way to make a broken build valid again.
+ *
+ * @param steps the paths that change, in order
+ * @param cost what the repaired build costs; empty where a part of it cannot be had
+ * @param others how many other repairs change as few paths
+ */
+public record Repair(List<PathChange> steps, Optional<BigDecimal> cost, int others) {
+
+    public Repair {
+        steps = List.copyOf(steps);
+    }
+}

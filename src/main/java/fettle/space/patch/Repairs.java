@@ -1,0 +1,156 @@
+package fettle.space.patch;
+
+import fettle.catalog.Build;
+import fettle.catalog.SlotId;
+import fettle.relation.Relations;
+import fettle.space.BuildCheck;
+import fettle.space.Placement;
+import fettle.space.Prices;
+import fettle.space.patch.Arrangement.Seated;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * Chooses the nearest repair of a broken build: the fewest changed paths; of those the one that does most by following a rename, then the
+ * cheapest, then the first in the order of its paths and parts.
+ */
+final class Repairs {
+
+    /** Nobody wants a repair that changes more than this: it would be another build. */
+    private static final int MOST_CHANGES = 8;
+
+    private final Relations now;
+    private final BuildCheck check;
+    private final Map<String, String> renames;
+    private final int most;
+
+    /** One repair with what it is chosen by. */
+    private record Weighed(Arrangement arrangement, Repair repair, int renamed, List<String> order) {}
+
+    private static final Comparator<Weighed> BEST = Comparator.comparingInt(Weighed::renamed).reversed()
+            .thenComparing(weighed -> weighed.repair.cost().isEmpty())
+            .thenComparing(weighed -> weighed.repair.cost().orElse(BigDecimal.ZERO))
+            .thenComparing(weighed -> String.join("\n", weighed.order));
+
+    /**
+     * @param renames the ids that probably changed, old to new, platforms among them
+     * @param most how many arrangements may be looked at for one build
+     */
+    Repairs(Relations now, BuildCheck check, Map<String, String> renames, int most) {
+        this.now = now;
+        this.check = check;
+        this.renames = renames;
+        this.most = most;
+    }
+
+    /** The nearest repair of a build that was valid as placed in the old catalog. */
+    RepairOutcome nearest(Build build, Placement before) {
+        return search(build, before, Map.of(), most, MOST_CHANGES);
+    }
+
+    /**
+     * The nearest repair that has all parts which another one throws out and which there still are, by whatever id; empty where that one throws out
+     * none, or where little work does not suffice to find one that is hardly larger.
+     */
+    Optional<Repair> keeping(Build build, Placement before, Repair other) {
+        Map<String, Integer> kept = new TreeMap<>();
+        for (PathChange step : other.steps()) {
+            step.from().map(this::current).filter(id -> now.catalog().parts().containsKey(id)).ifPresent(id -> kept.merge(id, 1, Integer::sum));
+            step.to().ifPresent(id -> kept.computeIfPresent(id, (part, count) -> count == 1 ? null : count - 1));
+        }
+        if (kept.isEmpty()) {
+            return Optional.empty();
+        }
+        RepairOutcome outcome = search(build, before, kept, most / 4, other.steps().size() + 2);
+        return outcome instanceof RepairOutcome.Found found ? Optional.of(found.repair()) : Optional.empty();
+    }
+
+    private String current(String id) {
+        return now.catalog().host(id).isPresent() ? id : renames.getOrDefault(id, id);
+    }
+
+    private RepairOutcome search(Build build, Placement before, Map<String, Integer> kept, int work, int changes) {
+        String platform = current(before.platform());
+        if (!now.catalog().platforms().containsKey(platform)) {
+            return new RepairOutcome.None();
+        }
+        Arrangement start = Arrangement.of(before);
+        RepairSearch.Outcome outcome = new RepairSearch(now, check, platform, start, kept, work, changes).search();
+        int more = platform.equals(before.platform()) ? 0 : 1;
+        if (!outcome.finished()) {
+            return new RepairOutcome.CutShort(outcome.changes() + more);
+        }
+        if (outcome.arrangements().isEmpty()) {
+            return new RepairOutcome.None();
+        }
+        Set<String> different = new HashSet<>();
+        outcome.arrangements().forEach(arrangement -> different.add(arrangement.canonical()));
+        Weighed best = outcome.arrangements().stream()
+                .map(arrangement -> weighed(build, before, platform, start, arrangement, different.size() - 1))
+                .min(BEST)
+                .orElseThrow();
+        return new RepairOutcome.Found(best.repair);
+    }
+
+    private Weighed weighed(Build build, Placement before, String platform, Arrangement start, Arrangement arrangement, int others) {
+        List<PathChange> steps = new ArrayList<>();
+        if (!platform.equals(before.platform())) {
+            steps.add(new PathChange(PathChange.PLATFORM, Optional.of(before.platform()), Optional.of(platform), true));
+        }
+        Set<String> seats = new TreeSet<>(start.seats().keySet());
+        seats.addAll(arrangement.seats().keySet());
+        for (String seat : seats) {
+            Optional<Seated> from = start.at(seat);
+            Optional<Seated> to = arrangement.at(seat);
+            if (!from.equals(to)) {
+                boolean renamed = from.isPresent() && to.isPresent() && to.get().part().equals(renames.get(from.get().part()));
+                steps.add(new PathChange(path(seat, platform, start, arrangement), from.map(Seated::part), to.map(Seated::part), renamed));
+            }
+        }
+        steps.sort(Comparator.naturalOrder());
+        List<String> order = arrangement.seats().entrySet().stream().map(seat -> seat.getKey() + "=" + seat.getValue().part()).sorted().toList();
+        int renamed = (int) steps.stream().filter(PathChange::renamed).count();
+        return new Weighed(arrangement, new Repair(steps, cost(build, arrangement), others), renamed, order);
+    }
+
+    private Optional<BigDecimal> cost(Build build, Arrangement arrangement) {
+        Prices prices = check.prices(build);
+        Set<String> owned = new HashSet<>();
+        build.owned().forEach(part -> owned.add(current(part.id())));
+        BigDecimal sum = BigDecimal.ZERO;
+        for (Seated seated : arrangement.seats().values()) {
+            if (!owned.contains(seated.part())) {
+                Optional<Prices.Priced> cheapest = prices.cheapest(seated.part());
+                if (cheapest.isEmpty()) {
+                    return Optional.empty();
+                }
+                sum = sum.add(cheapest.get().cost());
+            }
+        }
+        return Optional.of(sum);
+    }
+
+    /** A seat as builds write it: with a position only where the slot may hold several parts. */
+    private String path(String seat, String platform, Arrangement start, Arrangement arrangement) {
+        StringBuilder path = new StringBuilder();
+        String host = platform;
+        String walked = "";
+        for (String segment : seat.split("/")) {
+            walked = walked.isEmpty() ? segment : walked + "/" + segment;
+            SlotId slot = new SlotId(host, Arrangement.slot(segment));
+            boolean several = !segment.endsWith(":0") || now.slot(slot).isPresent() && now.room(slot).most() > 1;
+            path.append(path.length() == 0 ? "" : "/").append(several ? segment : slot.slot());
+            String here = walked;
+            host = arrangement.at(here).or(() -> start.at(here)).map(Seated::part).orElse("");
+        }
+        return path.toString();
+    }
+}

@@ -1,0 +1,24 @@
+package fettle.space.patch;
+
+import fettle.catalog.Offer;
+import fettle.space.Change;
+import java.util.List;
+
+/**
+ * A part that could be bought before a patch and cannot after it, by somebody or by anybody.
+ *
+ * @param part its id now
+ * @param formerly its id before, which is another where it was probably renamed
+ * @param whole whether nothing sells it any more; otherwise only the access profiles named lost it
+ * @param profiles the access profiles, known to both catalogs, that could buy it and no longer can
+ * @param offers what could be bought before, by anybody or by those profiles, cheapest first
+ * @param causes the differences in its offers and in those who sell
+ */
+public record SourceLoss(String part, String formerly, boolean whole, List<String> profiles, List<Offer> offers, List<Change> causes) {
+
+    public SourceLoss {
+        profiles = List.copyOf(profiles);
+        offers = List.copyOf(offers);
+        causes = List.copyOf(causes);
+    }
+}
