@@ -33,6 +33,7 @@ public final class Main {
         commands.put("lint", LintCommand::new);
         commands.put("validate", ValidateCommand::new);
         commands.put("explain", ExplainCommand::new);
+        commands.put("compare", CompareCommand::new);
         commands.put("rules", RulesCommand::new);
         return commands;
     }

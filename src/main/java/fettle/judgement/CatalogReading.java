@@ -20,7 +20,11 @@ public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaPr
 
     /** Reads a catalog directory; whatever can be read is. */
     public static CatalogReading of(RuleBase rules, Path directory) {
-        DocumentSet documents = Documents.catalog(directory);
+        return of(rules, Documents.catalog(directory));
+    }
+
+    /** Reads a catalog from its documents; whatever can be read is. */
+    public static CatalogReading of(RuleBase rules, DocumentSet documents) {
         Schemas schemas = new Schemas();
         List<SchemaProblem> problems = new ArrayList<>();
         for (Document document : documents.documents()) {

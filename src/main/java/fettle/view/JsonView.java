@@ -48,7 +48,7 @@ public final class JsonView {
         });
     }
 
-    private void common(JsonGenerator json, Report report) {
+    void common(JsonGenerator json, Report report) {
         json.writeStringProperty("fettle", version);
         json.writeStringProperty("command", report.command());
         json.writeObjectPropertyStart("catalog");
@@ -123,7 +123,7 @@ public final class JsonView {
         json.writeEndObject();
     }
 
-    private static void limit(JsonGenerator json, LimitMargin limit) {
+    static void limit(JsonGenerator json, LimitMargin limit) {
         json.writeStartObject();
         json.writeStringProperty("id", limit.limit().id());
         text(json, "value", limit.value().map(Exact::text));
@@ -133,7 +133,7 @@ public final class JsonView {
         json.writeEndObject();
     }
 
-    private static void text(JsonGenerator json, String name, Optional<String> value) {
+    static void text(JsonGenerator json, String name, Optional<String> value) {
         if (value.isPresent()) {
             json.writeStringProperty(name, value.get());
         } else {
@@ -142,7 +142,7 @@ public final class JsonView {
     }
 
     /** Any value of a finding's data; maps are written in the order of their keys. */
-    private static void value(JsonGenerator json, Object value) {
+    static void value(JsonGenerator json, Object value) {
         if (value instanceof BigDecimal decimal) {
             json.writeString(Exact.text(decimal));
         } else if (value instanceof Boolean bool) {

@@ -8,6 +8,7 @@ import fettle.judgement.Finding;
 import fettle.judgement.Reason;
 import fettle.space.Chain;
 import fettle.space.Chains;
+import fettle.space.Change;
 import fettle.space.Computed;
 import fettle.space.Violation;
 import java.util.List;
@@ -59,6 +60,8 @@ public final class Wording {
             return message(violation.rule(), violation.data());
         } else if (result instanceof Chain chain) {
             return chain(chain.links());
+        } else if (result instanceof Change change) {
+            return ChangeWording.sentence(change);
         }
         throw new IllegalStateException("no words for " + result.getClass().getSimpleName());
     }
@@ -86,7 +89,7 @@ public final class Wording {
         Set<Told> premises = result instanceof Violation violation
                 ? violation.because().stream().map(this::told).collect(Collectors.toCollection(java.util.LinkedHashSet::new))
                 : Set.of();
-        return new Told(result(result), Optional.empty(), List.copyOf(premises));
+        return new Told(result(result), result.origin(), List.copyOf(premises));
     }
 
     private Told told(Fact fact) {

@@ -17,9 +17,16 @@ record Answer(int exitCode, String out, String err) {
 
     private static final JsonMapper JSON = new JsonMapper();
 
-    /** Lints a catalog, or validates the builds that lie in it. */
+    /** Lints a catalog, or validates the builds that lie in it; compares the two catalogs {@code old} and {@code new} where those lie in it. */
     static Answer on(Path catalog, String format) {
         String directory = slashed(catalog);
+        if (Files.isDirectory(catalog.resolve("old")) && Files.isDirectory(catalog.resolve("new"))) {
+            List<String> arguments = new ArrayList<>(List.of("compare", directory + "/old", directory + "/new", "--format", format));
+            if (Files.isDirectory(catalog.resolve("builds"))) {
+                arguments.addAll(List.of("--builds", directory + "/builds"));
+            }
+            return of(arguments.toArray(String[]::new));
+        }
         return Files.isDirectory(catalog.resolve("builds"))
                 ? of("validate", directory, directory + "/builds", "--format", format)
                 : of("lint", directory, "--format", format);

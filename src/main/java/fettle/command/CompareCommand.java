@@ -1,0 +1,117 @@
+package fettle.command;
+
+import fettle.document.DocumentSet;
+import fettle.document.RevisionFolder;
+import fettle.document.RevisionUnreadable;
+import fettle.engine.RuleBase;
+import fettle.judgement.CatalogReading;
+import fettle.judgement.Comparison;
+import fettle.judgement.PatchReview;
+import fettle.space.patch.Advice;
+import fettle.view.ComparisonJson;
+import fettle.view.ComparisonText;
+import fettle.view.Report;
+import fettle.view.Wording;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.Model.PositionalParamSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code compare OLD NEW}: what a patch changed and what it broke. */
+final class CompareCommand implements Command {
+
+    static final String PURPOSE = "Tells what a patch changed in a catalog, and what that does to builds: which broke and how to mend them, which shifted.";
+
+    private static final String BUILDS = "--builds";
+
+    @Override
+    public CommandSpec spec() {
+        CommandSpec spec = Options.command(
+                "compare", PURPOSE, "fettle compare catalog/marrowdyke catalog/marrowdyke-next --builds catalog/marrowdyke-next/builds",
+                "fettle compare HEAD~1:catalog/marrowdyke catalog/marrowdyke --format json");
+        spec.addPositional(side("0", "OLD", "the catalog before: a directory, or REVISION:PATH for one in a git revision"));
+        spec.addPositional(side("1", "NEW", "the catalog after, likewise"));
+        spec.addOption(OptionSpec.builder(BUILDS).paramLabel("PATH").type(List.class).auxiliaryTypes(Path.class)
+                .description("builds to check against both: a file, a directory, or - for standard input; may be given several times").build());
+        spec.addOption(Options.format(Format.TEXT, Format.JSON));
+        spec.addOption(Options.output());
+        spec.addOption(Options.failOn("error"));
+        spec.addOption(Options.rules());
+        spec.addOption(Options.color());
+        spec.addOption(Options.quiet());
+        return spec;
+    }
+
+    private static PositionalParamSpec side(String index, String label, String description) {
+        return PositionalParamSpec.builder().index(index).paramLabel(label).type(String.class).required(true).description(description).build();
+    }
+
+    @Override
+    public int run(ParseResult said, Streams streams) {
+        Settings settings = Settings.of(said, streams);
+        RuleBase rules = settings.preparedRules();
+        String before = said.matchedPositionalValue(0, "");
+        String after = said.matchedPositionalValue(1, "");
+        CompletableFuture<CatalogReading> reading = CompletableFuture.supplyAsync(() -> read(rules, before, after));
+        CatalogReading now = read(rules, after, before);
+        CatalogReading old = joined(reading);
+        List<Path> paths = said.matchedOptionValue(BUILDS, List.of());
+        DocumentSet builds = paths.isEmpty() ? new DocumentSet(List.of()) : Intake.builds(paths, streams.in());
+        Comparison comparison = new PatchReview(rules, Advice.UNTOLD).compare(old, now, builds);
+        if (!paths.isEmpty() && comparison.builds().isEmpty()) {
+            throw new NotChecked("no build could be read, so there is nothing to check");
+        }
+
+        Report report = new Report("compare", now.catalog().head(), comparison.findings());
+        Wording wording = new Wording(rules.index(), now.catalog());
+        Delivery delivery = new Delivery(settings.output(), streams);
+        if (settings.format() == Format.JSON) {
+            delivery.write(out -> new ComparisonJson(wording, Version.text()).write(report, comparison, out));
+        } else {
+            delivery.text(new ComparisonText(wording, settings.style()).of(report, comparison));
+        }
+        return settings.exitCode(comparison.findings());
+    }
+
+    /** Reads one side; a revision is looked for in the repository of the current directory, or else in that of the other side. */
+    private static CatalogReading read(RuleBase rules, String side, String other) {
+        CatalogReading reading;
+        if (RevisionFolder.isNamed(side)) {
+            reading = CatalogReading.of(rules, revision(side, other));
+        } else {
+            reading = Intake.catalog(rules, Path.of(side));
+        }
+        if (reading.catalog().platforms().isEmpty() && reading.catalog().parts().isEmpty()) {
+            throw new NotChecked("no part and no platform could be read from " + side + ", so there is nothing to compare");
+        }
+        return reading;
+    }
+
+    private static DocumentSet revision(String side, String other) {
+        List<Path> places = new ArrayList<>(List.of(Path.of("")));
+        if (!RevisionFolder.isNamed(other)) {
+            places.add(Path.of(other));
+        }
+        try {
+            return RevisionFolder.find(side, places).catalog();
+        } catch (RevisionUnreadable unreadable) {
+            throw new NotChecked(unreadable.getMessage());
+        }
+    }
+
+    private static CatalogReading joined(CompletableFuture<CatalogReading> reading) {
+        try {
+            return reading.join();
+        } catch (CompletionException failed) {
+            if (failed.getCause() instanceof RuntimeException cause) {
+                throw cause;
+            }
+            throw failed;
+        }
+    }
+}

@@ -1,0 +1,40 @@
+package fettle.judgement;
+
+import fettle.space.Fraction;
+import fettle.space.LimitMargin;
+import fettle.space.patch.LimitCrossing;
+import java.math.BigDecimal;
+import java.util.Optional;
+
+/** A limit that a patch took a build across, as patch rules match it. */
+public record CrossedLimit(PatchedBuild build, LimitCrossing crossing) {
+
+    /** The limit's id. */
+    public String limit() {
+        return crossing.limit().id();
+    }
+
+    /** Whether the build exceeds it now. */
+    public boolean outward() {
+        return crossing.outward();
+    }
+
+    /** {@code error} or {@code warning}, as the limit says. */
+    public String severity() {
+        return crossing.limit().severity();
+    }
+
+    /** The total that counts, now or, where the limit is gone, before. */
+    public Optional<BigDecimal> value() {
+        return margin().value();
+    }
+
+    /** The bound that it is held against. */
+    public Optional<Fraction> threshold() {
+        return margin().threshold();
+    }
+
+    private LimitMargin margin() {
+        return crossing.after().or(crossing::before).orElseThrow();
+    }
+}

@@ -1,0 +1,94 @@
+package fettle.judgement;
+
+import fettle.catalog.Build;
+import fettle.catalog.BuildReader;
+import fettle.document.Document;
+import fettle.document.DocumentSet;
+import fettle.document.Places;
+import fettle.document.Schemas;
+import fettle.engine.RuleBase;
+import fettle.relation.Deriver;
+import fettle.relation.Relations;
+import fettle.space.Change;
+import fettle.space.EntryName;
+import fettle.space.patch.Advice;
+import fettle.space.patch.AdviceShift;
+import fettle.space.patch.BuildShift;
+import fettle.space.patch.BuildShifts;
+import fettle.space.patch.CatalogChanges;
+import fettle.space.patch.FitChanges;
+import fettle.space.patch.FitGroup;
+import fettle.space.patch.Reach;
+import fettle.space.patch.SourceLoss;
+import fettle.space.patch.SourceLosses;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.stream.Stream;
+
+/** Compares two catalogs, and the builds of one with both. */
+public final class PatchReview {
+
+    private final RuleBase rules;
+    private final Advice advice;
+
+    /** @param advice tells which parts became dominated, or ceased to be */
+    public PatchReview(RuleBase rules, Advice advice) {
+        this.rules = rules;
+        this.advice = advice;
+    }
+
+    /** Everything that differs, and what that does to these builds. */
+    public Comparison compare(CatalogReading old, CatalogReading now, DocumentSet builds) {
+        Relations before = old.relations();
+        Relations after = now.relations();
+        CatalogChanges changes = CatalogChanges.between(old.documents(), now.documents());
+        List<FitGroup> lost = FitChanges.lost(before, after, changes);
+        List<FitGroup> gained = FitChanges.gained(before, after, changes);
+        List<SourceLoss> sources = SourceLosses.of(old.catalog(), now.catalog(), changes);
+        SortedMap<String, SortedSet<String>> touched = Reach.of(parts(changes), before, after);
+
+        List<Object> facts = new ArrayList<>(documentFacts(old, now, builds));
+        List<String> files = new ArrayList<>();
+        List<Build> read = new ArrayList<>();
+        for (Document document : builds.documents()) {
+            BuildReader.read(document).forEach(build -> {
+                files.add(document.file());
+                read.add(build);
+            });
+        }
+        List<BuildShift> shifts = BuildShifts.of(read, before, after, changes, catalog -> Deriver.derive(rules, catalog));
+        List<PatchedBuild> patched = new ArrayList<>();
+        for (int i = 0; i < shifts.size(); i++) {
+            patched.add(new PatchedBuild(files.get(i), shifts.get(i)));
+        }
+        Optional<List<AdviceShift>> turned = advice.shifts(before, after, read);
+
+        Stream.concat(lost.stream(), gained.stream()).map(FitsTurned::new).forEach(facts::add);
+        facts.addAll(sources);
+        turned.ifPresent(facts::addAll);
+        facts.addAll(patched);
+        patched.forEach(build -> build.shift().crossings().forEach(crossing -> facts.add(new CrossedLimit(build, crossing))));
+        return new Comparison(old, now, changes, touched, lost, gained, sources, turned, patched, new Judge(rules).judge(facts, places(old, now, builds)));
+    }
+
+    private static Places places(CatalogReading old, CatalogReading now, DocumentSet builds) {
+        return new Places(Stream.of(old.documents(), now.documents(), builds).flatMap(set -> set.documents().stream()).toList());
+    }
+
+    private static List<String> parts(CatalogChanges changes) {
+        return changes.all().stream().map(Change::entry).filter(entry -> entry.section().equals("parts")).map(EntryName::id).distinct().toList();
+    }
+
+    /** What is wrong with documents is told for both catalogs: what can't be read can't be compared. */
+    private static List<Object> documentFacts(CatalogReading old, CatalogReading now, DocumentSet builds) {
+        Schemas schemas = new Schemas();
+        List<Object> facts = new ArrayList<>(old.documentFacts());
+        facts.addAll(now.documentFacts());
+        builds.problems().forEach(facts::add);
+        builds.documents().forEach(document -> facts.addAll(schemas.checkBuild(document)));
+        return facts;
+    }
+}

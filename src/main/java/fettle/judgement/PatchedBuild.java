@@ -1,0 +1,117 @@
+package fettle.judgement;
+
+import fettle.catalog.BuildEntry;
+import fettle.space.Change;
+import fettle.space.Exact;
+import fettle.space.Unresolved;
+import fettle.space.Violation;
+import fettle.space.patch.BuildShift;
+import fettle.space.patch.FigureShift;
+import fettle.space.patch.PathChange;
+import fettle.space.patch.RenamedUse;
+import fettle.space.patch.Repair;
+import fettle.space.patch.RepairOutcome;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A build with what a patch did to it, as patch rules match it.
+ *
+ * @param file the file that it stands in
+ */
+public record PatchedBuild(String file, BuildShift shift) {
+
+    /** The build's id. */
+    public String id() {
+        return shift.build().id();
+    }
+
+    /** How findings name it. */
+    public String subject() {
+        return shift.build().subject();
+    }
+
+    /** Whether it broke. */
+    public boolean broken() {
+        return shift.broken();
+    }
+
+    /** Whether it shifted. */
+    public boolean shifted() {
+        return shift.shifted();
+    }
+
+    /** What is wrong with it now, apart from names that lead nowhere. */
+    public List<Violation> violations() {
+        return shift.after().violations();
+    }
+
+    /** The entries of it that name what there is no longer. */
+    public List<BuildEntry> unresolved() {
+        return shift.after().placement().map(placement -> placement.unresolved().stream().map(Unresolved::entry).toList()).orElse(List.of());
+    }
+
+    /** Every difference that is to blame for its breaking, or for a figure that moved. */
+    public List<Change> blame() {
+        return shift.broken() || shift.figures().isEmpty()
+                ? shift.blame()
+                : shift.figures().stream().flatMap(figure -> figure.blame().stream()).distinct().sorted().toList();
+    }
+
+    /** The figures that moved, such as {@code kick from 52 to 54.5}; what has no value is {@code none}. */
+    public List<String> moved() {
+        return shift.figures().stream()
+                .map(figure -> name(figure) + " from " + figure.from().map(Exact::text).orElse("none") + " to " + figure.to().map(Exact::text).orElse("none"))
+                .toList();
+    }
+
+    private static String name(FigureShift figure) {
+        return figure.cost() ? "cost" : figure.figure();
+    }
+
+    /** The ids that probably changed, such as {@code old-id, now new-id}; empty where there are none. */
+    public Optional<List<String>> renamed() {
+        List<String> renamed = shift.renamed().stream().filter(RenamedUse::old).map(use -> use.written() + ", now " + use.other()).toList();
+        return Optional.of(renamed).filter(names -> !names.isEmpty());
+    }
+
+    /** The steps of the nearest repair; empty where none was found. */
+    public Optional<List<String>> repair() {
+        return nearest().map(PatchedBuild::steps);
+    }
+
+    /** What the repaired build costs. */
+    public Optional<BigDecimal> repairCost() {
+        return nearest().flatMap(Repair::cost);
+    }
+
+    /** How many other repairs change as few paths. */
+    public Optional<Integer> others() {
+        return nearest().map(Repair::others);
+    }
+
+    /** The steps of the nearest repair that throws no part out, where the nearest one does. */
+    public Optional<List<String>> keeping() {
+        return shift.keeping().map(PatchedBuild::steps);
+    }
+
+    /** How many paths any repair changes at least, where none was found with the work allowed. */
+    public Optional<Integer> atLeast() {
+        return shift.repair().flatMap(outcome -> outcome instanceof RepairOutcome.CutShort cut ? Optional.of(cut.atLeast()) : Optional.empty());
+    }
+
+    private Optional<Repair> nearest() {
+        return shift.repair().flatMap(outcome -> outcome instanceof RepairOutcome.Found found ? Optional.of(found.repair()) : Optional.empty());
+    }
+
+    private static List<String> steps(Repair repair) {
+        return repair.steps().stream().map(PatchedBuild::step).toList();
+    }
+
+    private static String step(PathChange step) {
+        return step.moved()
+                ? step.path() + " to " + step.to().orElseThrow() + " without a stated notch"
+                : step.path() + " from " + step.from().orElse("nothing") + " to " + step.to().orElse("nothing");
+    }
+}

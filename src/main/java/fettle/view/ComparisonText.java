@@ -1,0 +1,149 @@
+package fettle.view;
+
+import fettle.catalog.Attribute;
+import fettle.catalog.Catalog;
+import fettle.catalog.CatalogHead;
+import fettle.engine.Severity;
+import fettle.judgement.Comparison;
+import fettle.judgement.Finding;
+import fettle.judgement.PatchedBuild;
+import fettle.space.patch.FigureShift;
+import fettle.space.patch.Verdict;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Writes a comparison for people: what broke first, then what shifted, then what changed. */
+public final class ComparisonText {
+
+    private static final int MOST_BUILDS = 60;
+
+    private final Wording wording;
+    private final TextStyle style;
+
+    public ComparisonText(Wording wording, TextStyle style) {
+        this.wording = wording;
+        this.style = style;
+    }
+
+    /** The text of a comparison. */
+    public String of(Report report, Comparison comparison) {
+        Sheet sheet = new Sheet(style.colour());
+        Catalog catalog = comparison.now().catalog();
+        FindingText text = new FindingText(wording, catalog);
+        report.findings().stream().filter(finding -> grave(finding) && style.tells(finding.severity())).forEach(finding -> {
+            text.write(sheet, finding, false);
+            sheet.blank();
+        });
+        if (style.quiet().isEmpty()) {
+            mended(sheet, comparison.builds());
+            shifted(sheet, catalog, comparison.builds());
+            notes(sheet, report.findings());
+            int before = sheet.toString().length();
+            new ChangeList(sheet, comparison).write();
+            if (sheet.toString().length() > before) {
+                sheet.blank();
+            }
+            summary(sheet, report, comparison);
+        } else {
+            notes(sheet, report.findings());
+        }
+        return sheet.toString();
+    }
+
+    private static boolean grave(Finding finding) {
+        return finding.severity() != Severity.NOTE;
+    }
+
+    private static void mended(Sheet sheet, List<PatchedBuild> builds) {
+        List<PatchedBuild> mended = with(builds, Verdict.MENDED);
+        for (PatchedBuild build : mended) {
+            List<String> through = build.shift().blame().stream().map(ChangeWording::sentence).toList();
+            sheet.entry(new Span("mended", Tone.GOOD), Span.plain("build " + build.id() + " is valid now"),
+                    Span.faint(through.isEmpty() ? "" : " since " + Phrases.and(through)));
+        }
+        if (!mended.isEmpty()) {
+            sheet.blank();
+        }
+    }
+
+    private void shifted(Sheet sheet, Catalog catalog, List<PatchedBuild> builds) {
+        List<PatchedBuild> shifted = with(builds, Verdict.SHIFTED);
+        shifted.stream().limit(MOST_BUILDS).forEach(build -> {
+            List<String> moved = build.shift().figures().stream().map(figure -> moved(catalog, figure)).toList();
+            List<String> besides = new ArrayList<>();
+            if (!build.shift().after().valid()) {
+                besides.add("not valid, before or after");
+            }
+            build.renamed().ifPresent(names -> besides.add("written with " + Phrases.and(names)));
+            sheet.entry(Span.faint("shifted"), Span.plain("build " + build.id() + (moved.isEmpty() ? "" : ": ") + String.join("; ", moved)),
+                    Span.faint(besides.isEmpty() ? "" : "  (" + String.join("; ", besides) + ")"));
+        });
+        if (shifted.size() > MOST_BUILDS) {
+            sheet.entry(Span.faint("shifted"), Span.plain(Phrases.count(shifted.size() - MOST_BUILDS, "more build", "more builds") + ", all of them in JSON"));
+        }
+        if (!shifted.isEmpty()) {
+            sheet.blank();
+        }
+    }
+
+    private static List<PatchedBuild> with(List<PatchedBuild> builds, Verdict verdict) {
+        return builds.stream().filter(build -> build.shift().verdict() == verdict).toList();
+    }
+
+    private static String moved(Catalog catalog, FigureShift figure) {
+        if (figure.cost()) {
+            String currency = catalog.head().map(CatalogHead::currency).orElse("");
+            return "cost from " + price(figure.from(), "") + " to " + price(figure.to(), currency);
+        }
+        Optional<Attribute> attribute = Optional.ofNullable(catalog.attributes().get(figure.figure()));
+        int places = attribute.map(Attribute::shown).orElse(2);
+        boolean seen = figure.from().isEmpty() || figure.to().isEmpty() || !rounded(figure.from(), places).equals(rounded(figure.to(), places));
+        int shown = seen ? places : Math.max(figure.from().get().stripTrailingZeros().scale(), figure.to().get().stripTrailingZeros().scale());
+        String label = attribute.map(Attribute::id).orElse(figure.figure());
+        return label + " from " + rounded(figure.from(), shown) + " to "
+                + (figure.to().isEmpty() ? rounded(figure.to(), shown) : Figures.withUnit(rounded(figure.to(), shown), attribute));
+    }
+
+    private static String rounded(Optional<BigDecimal> value, int places) {
+        return value.map(number -> Figures.rounded(number, Math.max(0, places))).orElse("no value");
+    }
+
+    private static String price(Optional<BigDecimal> cost, String currency) {
+        return cost.map(amount -> Figures.withUnit(Figures.money(amount), currency)).orElse("not to be had");
+    }
+
+    /** Notes take a line each; what they say of a shifted build has been told. */
+    private void notes(Sheet sheet, List<Finding> findings) {
+        List<Finding> notes = findings.stream()
+                .filter(finding -> !grave(finding) && style.tells(finding.severity()))
+                .filter(finding -> style.quiet().isPresent() || !finding.rule().equals("build-shifted"))
+                .toList();
+        notes.forEach(finding -> sheet.entry(
+                new Span("note", Tone.NOTE), Span.plain(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")")));
+        if (!notes.isEmpty()) {
+            sheet.blank();
+        }
+    }
+
+    private static void summary(Sheet sheet, Report report, Comparison comparison) {
+        String patches = patch(comparison.old().catalog().head()) + " to " + patch(comparison.now().catalog().head());
+        String name = comparison.now().catalog().head().map(CatalogHead::id).orElse("catalog without a name");
+        List<String> builds = new ArrayList<>();
+        for (Verdict verdict : Verdict.values()) {
+            int count = with(comparison.builds(), verdict).size();
+            if (count > 0) {
+                builds.add(count + " " + verdict.word());
+            }
+        }
+        String told = comparison.builds().isEmpty() ? "" : Phrases.count(comparison.builds().size(), "build", "builds") + ": " + String.join(", ", builds) + "; ";
+        String differences = comparison.changes().none() ? "nothing differs" : report.tally().inWords();
+        sheet.paragraph(0, 2, Span.strong(name + ", " + patches + ": " + told + differences + "."),
+                Span.plain(comparison.advice().isEmpty() ? " Which parts are outclassed was not compared." : ""));
+    }
+
+    private static String patch(Optional<CatalogHead> head) {
+        return head.map(CatalogHead::patch).filter(patch -> !patch.isEmpty()).map(patch -> "patch " + patch).orElse("a patch without a name");
+    }
+}
