@@ -8,16 +8,16 @@ import java.util.Arrays;
  *
  * <p>The alternatives of a sum have no assembly in common. Nodes are numbered so that each comes after those it is made of.
  */
-final class Circuit {
+public final class Circuit {
 
     /** Nothing placed: one way to fill a slot with nothing. */
-    static final int ONE = 0;
+    public static final int ONE = 0;
 
     /** No way at all; not a node. */
-    static final int NONE = -1;
+    public static final int NONE = -1;
 
     /** How a node is made up. */
-    enum Kind {
+    public enum Kind {
         /** Nothing placed. */
         ONE,
         /** A part with what is on it: {@code first} is the part, {@code second} the node of what is on it. */
@@ -61,28 +61,33 @@ final class Circuit {
         return new Circuit(true);
     }
 
-    int size() {
+    /** The nodes are numbered from 0 to one less than this. */
+    public int size() {
         return size;
     }
 
-    Kind kind(int node) {
+    /** How a node is made up. */
+    public Kind kind(int node) {
         return KINDS[kind[node]];
     }
 
-    int first(int node) {
+    /** What the node's kind says. */
+    public int first(int node) {
         return first[node];
     }
 
-    int second(int node) {
+    /** What the node's kind says. */
+    public int second(int node) {
         return second[node];
     }
 
     /** How many alternatives a sum has. */
-    int width(int either) {
+    public int width(int either) {
         return second[either];
     }
 
-    int alternative(int either, int i) {
+    /** One of the nodes that a sum is made of, counted from 0. */
+    public int alternative(int either, int i) {
         return pool[first[either] + i];
     }
 

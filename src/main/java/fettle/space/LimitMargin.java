@@ -36,7 +36,7 @@ public record LimitMargin(Limit limit, Optional<BigDecimal> value, Optional<Frac
     }
 
     /** The table's value at x: straight lines between the points, flat beyond the ends. */
-    static Fraction at(List<Limit.Point> points, BigDecimal x) {
+    public static Fraction at(List<Limit.Point> points, BigDecimal x) {
         Limit.Point left = points.get(0);
         if (x.compareTo(left.x()) <= 0) {
             return Fraction.of(left.y());

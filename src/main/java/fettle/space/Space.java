@@ -9,6 +9,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -53,6 +54,18 @@ public final class Space {
             homeless.add(terrain.hosts().get(part));
         }
         return homeless;
+    }
+
+    /** The valid builds of one platform as a circuit of its own. */
+    public Folded folded(String platform) {
+        Circuit circuit = new Circuit();
+        try {
+            Ground ground = new Ground(terrain, Monitors.of(new Rules(relations.clauses(), relations.agreements()), terrain, members, bounds, shapes));
+            int root = new Fold(ground, circuit, bounds).platform(terrain.number(platform));
+            return new Folded(platform, circuit, root, terrain.hosts(), terrain.slots(), Optional.empty());
+        } catch (TooLarge tooLarge) {
+            return new Folded(platform, circuit, Circuit.NONE, terrain.hosts(), terrain.slots(), Optional.of(Undecided.of(tooLarge)));
+        }
     }
 
     /** Every platform's survey, by its id. */

@@ -1,0 +1,46 @@
+package fettle.space.best;
+
+import java.time.Duration;
+import java.util.Optional;
+import java.util.function.LongSupplier;
+
+/** How long a search may go on. */
+public final class Effort {
+
+    private static final int BETWEEN_LOOKS = 64;
+
+    private final LongSupplier nanoseconds;
+    private final Optional<Duration> allowed;
+    private final long started;
+    private int untilLook;
+
+    private Effort(Optional<Duration> allowed, LongSupplier nanoseconds) {
+        this.allowed = allowed;
+        this.nanoseconds = nanoseconds;
+        this.started = nanoseconds.getAsLong();
+    }
+
+    /** As long as it takes. */
+    public static Effort unbounded() {
+        return new Effort(Optional.empty(), () -> 0);
+    }
+
+    /** So long from now on. */
+    public static Effort of(Duration allowed) {
+        return new Effort(Optional.of(allowed), System::nanoTime);
+    }
+
+    /** So long by another clock. */
+    static Effort of(Duration allowed, LongSupplier nanoseconds) {
+        return new Effort(Optional.of(allowed), nanoseconds);
+    }
+
+    /** Whether the time is over; the clock is looked at now and then. */
+    boolean spent() {
+        if (allowed.isEmpty() || --untilLook > 0) {
+            return false;
+        }
+        untilLook = BETWEEN_LOOKS;
+        return nanoseconds.getAsLong() - started > allowed.get().toNanos();
+    }
+}
