@@ -41,8 +41,7 @@ public final class ComparisonJson {
 
     /** Findings, and all that differs. */
     public void write(Report report, Comparison comparison, OutputStream out) {
-        try (JsonGenerator json = PlainJson.generator(out)) {
-            json.writeStartObject();
+        PlainJson.object(out, json -> {
             view.common(json, report);
             json.writeObjectPropertyStart("old");
             Optional<CatalogHead> old = comparison.old().catalog().head();
@@ -54,8 +53,7 @@ public final class ComparisonJson {
             fits(json, comparison);
             dominance(json, comparison.advice());
             list(json, "builds", comparison.builds(), ComparisonJson::build);
-            json.writeEndObject();
-        }
+        });
     }
 
     /** Parts and platforms, which share one space of ids. */
