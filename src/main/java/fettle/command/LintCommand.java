@@ -7,6 +7,7 @@ import fettle.judgement.Finding;
 import fettle.judgement.Lint;
 import fettle.view.JsonView;
 import fettle.view.Report;
+import fettle.view.SarifView;
 import fettle.view.TextView;
 import fettle.view.Wording;
 import java.nio.file.Path;
@@ -23,7 +24,7 @@ final class LintCommand implements Command {
     public CommandSpec spec() {
         CommandSpec spec = Options.command("lint", PURPOSE, "fettle lint catalog/marrowdyke", "fettle lint catalog/marrowdyke-hasty --fail-on error --format json");
         spec.addPositional(Options.catalog());
-        spec.addOption(Options.format(Format.TEXT, Format.JSON));
+        spec.addOption(Options.format(Format.TEXT, Format.JSON, Format.SARIF));
         spec.addOption(Options.output());
         spec.addOption(Options.failOn("warning"));
         spec.addOption(Options.rules());
@@ -41,10 +42,10 @@ final class LintCommand implements Command {
         Report report = new Report("lint", reading.catalog().head(), findings);
         Wording wording = new Wording(rules.index(), reading.catalog());
         Delivery delivery = new Delivery(settings.output(), streams);
-        if (settings.format() == Format.JSON) {
-            delivery.write(out -> new JsonView(wording, Version.text()).report(report, out));
-        } else {
-            delivery.text(new TextView(wording, settings.style()).lint(report, reading));
+        switch (settings.format()) {
+            case TEXT -> delivery.text(new TextView(wording, settings.style()).lint(report, reading));
+            case JSON -> delivery.write(out -> new JsonView(wording, Version.text()).report(report, out));
+            case SARIF -> delivery.write(out -> new SarifView(wording, rules.index(), Version.text()).report(report, out));
         }
         Catalog catalog = reading.catalog();
         if (catalog.platforms().isEmpty() && catalog.parts().isEmpty()) {

@@ -9,6 +9,7 @@ import fettle.judgement.Judge;
 import fettle.judgement.Validation;
 import fettle.view.JsonView;
 import fettle.view.Report;
+import fettle.view.SarifView;
 import fettle.view.TextView;
 import fettle.view.Wording;
 import java.nio.file.Path;
@@ -32,7 +33,7 @@ final class ValidateCommand implements Command {
         spec.addPositional(Options.catalog());
         spec.addPositional(PositionalParamSpec.builder().index("1..*").arity("1..*").paramLabel("BUILD").type(List.class).auxiliaryTypes(Path.class)
                 .required(true).description("a build file, a directory of them, or - for standard input").build());
-        spec.addOption(Options.format(Format.TEXT, Format.JSON));
+        spec.addOption(Options.format(Format.TEXT, Format.JSON, Format.SARIF));
         spec.addOption(Options.output());
         spec.addOption(Options.failOn("error"));
         spec.addOption(Options.rules());
@@ -52,10 +53,10 @@ final class ValidateCommand implements Command {
         Report report = new Report("validate", reading.catalog().head(), all(outcome));
         Wording wording = new Wording(rules.index(), reading.catalog());
         Delivery delivery = new Delivery(settings.output(), streams);
-        if (settings.format() == Format.JSON) {
-            delivery.write(out -> new JsonView(wording, Version.text()).validate(report, builds, out));
-        } else {
-            delivery.text(new TextView(wording, settings.style()).validate(report, reading, outcome.general(), builds));
+        switch (settings.format()) {
+            case TEXT -> delivery.text(new TextView(wording, settings.style()).validate(report, reading, outcome.general(), builds));
+            case JSON -> delivery.write(out -> new JsonView(wording, Version.text()).validate(report, builds, out));
+            case SARIF -> delivery.write(out -> new SarifView(wording, rules.index(), Version.text()).report(report, out));
         }
         if (builds.isEmpty()) {
             throw new NotChecked("no build could be read, so there is nothing to check");
