@@ -24,6 +24,11 @@ public record Build(
     /** An id mentioned by the build, and where. */
     public record Located(String id, Origin origin) {}
 
+    /** The same build, bought under another access profile. */
+    public Build boughtAs(String profile) {
+        return new Build(id, label, platform, patch, parts, loaded, outfit, Optional.of(new Located(profile, origin)), owned, budget, lens, origin);
+    }
+
     /** How findings name it. */
     public String subject() {
         return "build:" + id;

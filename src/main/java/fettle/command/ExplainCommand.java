@@ -2,7 +2,6 @@ package fettle.command;
 
 import fettle.catalog.Access;
 import fettle.catalog.Catalog;
-import fettle.document.Nearest;
 import fettle.engine.RuleBase;
 import fettle.judgement.CatalogReading;
 import fettle.judgement.Finding;
@@ -15,7 +14,6 @@ import fettle.view.Wording;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
@@ -51,9 +49,9 @@ final class ExplainCommand implements Command {
         String name = said.matchedPositionalValue(1, "");
         List<IdSort.Named> named = IdSort.named(catalog, name);
         if (named.isEmpty()) {
-            throw new NotChecked("the catalog has nothing of the name " + name + meant(name, IdSort.known(catalog)));
+            throw new NotChecked("the catalog has nothing of the name " + name + NotChecked.meant(name, IdSort.known(catalog)));
         }
-        Optional<Access> access = settings.access().map(id -> access(catalog, id));
+        Optional<Access> access = settings.accessIn(catalog);
         List<Finding> findings = new Lint(rules).findings(reading).stream()
                 .filter(finding -> named.stream().anyMatch(each -> concerns(finding.subject(), each)))
                 .toList();
@@ -66,16 +64,6 @@ final class ExplainCommand implements Command {
             delivery.text(new ExplainView(wording, reading.relations(), settings.style()).text(named, findings, access));
         }
         return ExitCode.FINE;
-    }
-
-    private static Access access(Catalog catalog, String id) {
-        return Optional.ofNullable(catalog.access().get(id))
-                .orElseThrow(() -> new NotChecked("the catalog has no access profile " + id + meant(id, catalog.access().keySet())));
-    }
-
-    private static String meant(String name, Set<String> known) {
-        List<String> near = Nearest.names(name, known);
-        return near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?";
     }
 
     /** A finding on a slot or an offer of a part is about the part too. */

@@ -1,10 +1,8 @@
 package fettle.command;
 
-import fettle.document.Nearest;
 import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
 import fettle.view.RulesText;
-import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
@@ -42,7 +40,7 @@ final class RulesCommand implements Command {
     }
 
     private static NotChecked unknown(String name, RuleIndex rules) {
-        List<String> near = Nearest.names(name, rules.rules().stream().map(RuleInfo::name).toList());
-        return new NotChecked("there is no rule " + name + (near.isEmpty() ? "; \"fettle rules\" lists them all" : "; did you mean " + String.join(" or ", near) + "?"));
+        String meant = NotChecked.meant(name, rules.rules().stream().map(RuleInfo::name).toList());
+        return new NotChecked("there is no rule " + name + (meant.isEmpty() ? "; \"fettle rules\" lists them all" : meant));
     }
 }

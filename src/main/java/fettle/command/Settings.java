@@ -1,5 +1,7 @@
 package fettle.command;
 
+import fettle.catalog.Access;
+import fettle.catalog.Catalog;
 import fettle.engine.RuleBase;
 import fettle.engine.Severity;
 import fettle.engine.Unit;
@@ -46,6 +48,12 @@ record Settings(Format format, Optional<Path> output, Optional<Severity> failOn,
         RuleBase base = ruleBase();
         base.prepare(Unit.RELATION, Unit.JUDGEMENT);
         return base;
+    }
+
+    /** The access profile that was named, as the catalog has it. */
+    Optional<Access> accessIn(Catalog catalog) {
+        return access.map(id -> Optional.ofNullable(catalog.access().get(id))
+                .orElseThrow(() -> new NotChecked("the catalog has no access profile " + id + NotChecked.meant(id, catalog.access().keySet()))));
     }
 
     TextStyle style() {

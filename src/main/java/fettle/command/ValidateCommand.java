@@ -33,6 +33,7 @@ final class ValidateCommand implements Command {
         spec.addPositional(Options.catalog());
         spec.addPositional(PositionalParamSpec.builder().index("1..*").arity("1..*").paramLabel("BUILD").type(List.class).auxiliaryTypes(Path.class)
                 .required(true).description("a build file, a directory of them, or - for standard input").build());
+        spec.addOption(Options.access());
         spec.addOption(Options.format(Format.TEXT, Format.JSON, Format.SARIF));
         spec.addOption(Options.output());
         spec.addOption(Options.failOn("error"));
@@ -48,7 +49,7 @@ final class ValidateCommand implements Command {
         RuleBase rules = settings.preparedRules();
         CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
         DocumentSet documents = Intake.builds(said.matchedPositionalValue(1, List.of()), streams.in());
-        Validation.Outcome outcome = new Validation(rules).validate(reading, documents);
+        Validation.Outcome outcome = new Validation(rules).validate(reading, documents, settings.accessIn(reading.catalog()));
         List<BuildReview> builds = outcome.builds();
         Report report = new Report("validate", reading.catalog().head(), all(outcome));
         Wording wording = new Wording(rules.index(), reading.catalog());

@@ -1,5 +1,6 @@
 package fettle.judgement;
 
+import fettle.catalog.Access;
 import fettle.catalog.Build;
 import fettle.catalog.BuildReader;
 import fettle.document.Document;
@@ -12,6 +13,7 @@ import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /** Checks builds against a catalog: what is impossible in them, and what they come to. */
@@ -32,8 +34,8 @@ public final class Validation {
         this.judge = new Judge(rules);
     }
 
-    /** Checks every build of these documents. */
-    public Outcome validate(CatalogReading reading, DocumentSet documents) {
+    /** Checks every build of these documents, bought under {@code access} where that is given, whatever profile the build itself names. */
+    public Outcome validate(CatalogReading reading, DocumentSet documents, Optional<Access> access) {
         BuildCheck check = new BuildCheck(reading.relations());
         Places places = new Places(Stream.concat(reading.documents().documents().stream(), documents.documents().stream()).toList());
         BuildJudgement judgement = new BuildJudgement(judge, reading, places);
@@ -43,7 +45,8 @@ public final class Validation {
         for (Document document : documents.documents()) {
             List<SchemaProblem> problems = schemas.checkBuild(document);
             general.addAll(problems);
-            for (Build build : BuildReader.read(document)) {
+            for (Build written : BuildReader.read(document)) {
+                Build build = access.map(profile -> written.boughtAs(profile.id())).orElse(written);
                 BuildResult result = check.check(build);
                 reviews.add(new BuildReview(document.file(), result, judgement.findings(result, check)));
             }

@@ -122,6 +122,7 @@ class ExitCodeTest {
     void an_unknown_id_or_rule_ends_with_2_and_names_the_nearest() {
         notChecked("did you mean knob?", Ran.fettle("explain", PLAIN, "knbo"));
         notChecked("the catalog has nothing of the name zzzzzzzz\n", Ran.fettle("explain", PLAIN, "zzzzzzzz"));
+        notChecked("did you mean new?", Ran.fettle("validate", TIDEMILL, TIDEMILL + "/builds", "--access", "nwe"));
         notChecked("did you mean new?", Ran.fettle("explain", TIDEMILL, "leaf", "--access", "nwe"));
         notChecked("did you mean does-not-fit?", Ran.fettle("rules", "does-not-fitt"));
     }

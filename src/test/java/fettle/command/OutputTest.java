@@ -110,6 +110,15 @@ class OutputTest {
     }
 
     @Test
+    void builds_are_bought_under_the_access_profile_that_is_named() {
+        String build = "build: { id: piped, platform: anvil, parts: { barrel: barrel-long } }";
+        String all = Ran.reading(build, "validate", TIDEMILL, "-").out();
+        assertTrue(all.contains("   cost  1,200 shell\n"), all);
+        String closed = Ran.reading(build, "validate", TIDEMILL, "-", "--access", "new").out();
+        assertTrue(closed.contains("loaded, bought as new\n") && closed.contains("   cost  1,450 shell\n"), closed);
+    }
+
+    @Test
     void a_reader_that_goes_away_is_no_error() {
         OutputStream closed = new OutputStream() {
             private int left = 40;

@@ -1,0 +1,45 @@
+package fettle.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import fettle.view.Shown;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+
+/** The packaged program in real pipes. */
+class PipeIT {
+
+    private static final Path PROGRAM = Path.of("target/fettle/bin/fettle").toAbsolutePath();
+
+    private record Piped(String out, String err, int exit) {}
+
+    private static Piped shell(String command) throws IOException, InterruptedException {
+        Process process = new ProcessBuilder("sh", "-c", command).start();
+        process.getOutputStream().close();
+        String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        String err = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
+        boolean ended = process.waitFor(2, TimeUnit.MINUTES);
+        return new Piped(out, err, ended ? process.exitValue() : -1);
+    }
+
+    @Test
+    void a_reader_that_takes_one_line_and_goes_hears_no_complaint() throws Exception {
+        assertEquals(new Piped("build\n", "", 0), shell("'" + PROGRAM + "' validate catalog/marrowdyke catalog/marrowdyke/builds | head -n 1 | cut -c3-7"));
+    }
+
+    @Test
+    void a_reader_that_takes_nothing_hears_no_complaint() throws Exception {
+        assertEquals(new Piped("", "", 0), shell("'" + PROGRAM + "' validate catalog/marrowdyke catalog/marrowdyke/builds --format json | true"));
+    }
+
+    @Test
+    void a_build_comes_down_a_pipe_and_the_exit_code_comes_back() throws Exception {
+        String tidemill = Shown.FOLDER.resolve("tidemill").toString();
+        Piped piped = shell("echo 'build: { id: piped, platform: anvil, parts: {} }' | '" + PROGRAM + "' validate " + tidemill + " - --quiet | grep -c missing-required; exit 0");
+        assertEquals(new Piped("1\n", "", 0), piped);
+        assertEquals(1, shell("echo 'build: { id: piped, platform: anvil, parts: {} }' | '" + PROGRAM + "' validate " + tidemill + " - > /dev/null").exit());
+    }
+}
