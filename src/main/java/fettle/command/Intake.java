@@ -1,5 +1,7 @@
 package fettle.command;
 
+import fettle.catalog.Catalog;
+import fettle.catalog.Part;
 import fettle.document.Document;
 import fettle.document.DocumentProblem;
 import fettle.document.DocumentSet;
@@ -11,6 +13,7 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 /** Takes in what the command line names, and says so where there is nothing to take in. */
 final class Intake {
@@ -39,6 +42,12 @@ final class Intake {
             }
         }
         return Documents.builds(paths, standardInput);
+    }
+
+    /** The platform of that id. */
+    static Part platform(Catalog catalog, String id) {
+        return Optional.ofNullable(catalog.platforms().get(id))
+                .orElseThrow(() -> new NotChecked("the catalog has no platform " + id + NotChecked.meant(id, catalog.platforms().keySet())));
     }
 
     private static String shown(Path path) {

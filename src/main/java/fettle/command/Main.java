@@ -32,6 +32,7 @@ public final class Main {
         Map<String, Supplier<Command>> commands = new LinkedHashMap<>();
         commands.put("lint", LintCommand::new);
         commands.put("validate", ValidateCommand::new);
+        commands.put("survey", SurveyCommand::new);
         commands.put("explain", ExplainCommand::new);
         commands.put("compare", CompareCommand::new);
         commands.put("rules", RulesCommand::new);

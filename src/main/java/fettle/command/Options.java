@@ -17,6 +17,7 @@ final class Options {
     static final String FAIL_ON = "--fail-on";
     static final String FORMAT = "--format";
     static final String OUTPUT = "--output";
+    static final String PLATFORM = "--platform";
     static final String QUIET = "--quiet";
     static final String RULES = "--rules";
 
@@ -42,6 +43,10 @@ final class Options {
     static OptionSpec access() {
         return OptionSpec.builder(ACCESS).paramLabel("ID").type(String.class)
                 .description("what the player may buy: an access profile of the catalog").build();
+    }
+
+    static OptionSpec platform(String what) {
+        return OptionSpec.builder(PLATFORM).paramLabel("ID").type(String.class).description(what).build();
     }
 
     static OptionSpec format(Format... offered) {

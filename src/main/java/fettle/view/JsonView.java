@@ -4,6 +4,7 @@ import fettle.catalog.CatalogHead;
 import fettle.document.Origin;
 import fettle.judgement.BuildReview;
 import fettle.judgement.Finding;
+import fettle.judgement.PlatformSurvey;
 import fettle.space.BuildResult;
 import fettle.space.Exact;
 import fettle.space.Fraction;
@@ -44,6 +45,17 @@ public final class JsonView {
             common(json, report);
             json.writeArrayPropertyStart("builds");
             builds.forEach(build -> build(json, build, places));
+            json.writeEndArray();
+        });
+    }
+
+    /** Findings, and what holds of all valid builds of each platform. */
+    public void survey(Report report, List<PlatformSurvey> platforms, OutputStream out) {
+        PlainJson.object(out, json -> {
+            common(json, report);
+            json.writeArrayPropertyStart("platforms");
+            SurveyJson surveys = new SurveyJson(json);
+            platforms.forEach(surveys::platform);
             json.writeEndArray();
         });
     }

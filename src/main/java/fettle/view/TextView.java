@@ -5,6 +5,7 @@ import fettle.catalog.CatalogHead;
 import fettle.judgement.BuildReview;
 import fettle.judgement.CatalogReading;
 import fettle.judgement.Finding;
+import fettle.judgement.PlatformSurvey;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -48,6 +49,21 @@ public final class TextView {
                     ? (wrong == 0 ? "1 build, valid" : "1 build, not valid")
                     : Phrases.count(builds.size(), "build", "builds") + ", " + (wrong == 0 ? "all valid" : wrong + " not valid");
             sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + verdict + "; " + report.tally().inWords() + "."));
+        }
+        return sheet.toString();
+    }
+
+    /** The findings on documents, then what holds of all valid builds of each platform. */
+    public String survey(Report report, CatalogReading reading, List<PlatformSurvey> platforms) {
+        Sheet sheet = new Sheet(style.colour());
+        findings(sheet, reading.catalog(), report.findings());
+        if (style.quiet().isEmpty()) {
+            SurveyText text = new SurveyText(reading.catalog());
+            for (PlatformSurvey platform : platforms) {
+                text.write(sheet, platform);
+                sheet.blank();
+            }
+            sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + SurveyText.summary(platforms) + "."));
         }
         return sheet.toString();
     }

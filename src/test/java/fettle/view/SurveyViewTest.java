@@ -1,0 +1,93 @@
+package fettle.view;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import fettle.catalog.Catalog;
+import fettle.command.Ran;
+import fettle.engine.RuleBase;
+import fettle.judgement.CatalogReading;
+import fettle.judgement.CatalogSurvey;
+import fettle.judgement.PlatformSurvey;
+import fettle.space.Survey;
+import fettle.space.Undecided;
+import java.io.ByteArrayOutputStream;
+import java.math.BigInteger;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+
+class SurveyViewTest {
+
+    private static final Path BOATHOUSE = Shown.FOLDER.resolve("boathouse");
+
+    @Test
+    void a_survey_tells_each_platform_on_one_screen() {
+        Ran said = Ran.fettle("survey", BOATHOUSE.toString());
+        assertEquals("", said.err());
+        assertEquals(0, said.exit());
+        Shown.equalsFile("survey-boathouse.txt", said.out());
+    }
+
+    @Test
+    void a_survey_of_one_platform_is_that_platform_of_the_whole() {
+        Ran said = Ran.fettle("survey", BOATHOUSE.toString(), "--platform", "punt", "--format", "json");
+        assertEquals("", said.err());
+        assertEquals(0, said.exit());
+        Shown.equalsFile("survey-punt.json", said.out());
+    }
+
+    @Test
+    void a_platform_that_is_not_there_is_answered_with_the_nearest_name() {
+        assertEquals(
+                new Ran(2, "", "fettle survey: the catalog has no platform pnut; did you mean punt?\n"), Ran.fettle("survey", BOATHOUSE.toString(), "--platform", "pnut"));
+        assertEquals(new Ran(2, "", "fettle survey: the catalog has no access profile anyone\n"), Ran.fettle("survey", BOATHOUSE.toString(), "--access", "anyone"));
+    }
+
+    @Test
+    void what_is_not_decided_is_said_and_not_guessed() {
+        RuleBase rules = RuleBase.builtIn();
+        CatalogReading reading = CatalogReading.of(rules, BOATHOUSE);
+        Catalog catalog = reading.catalog();
+        Survey open = new Survey.Open("raft", new TreeSet<>(List.of("bead-bone")), new Undecided("It takes more than 5 steps.", "raft/string"));
+        List<PlatformSurvey> platforms = List.of(new PlatformSurvey(catalog.platforms().get("raft"), open));
+        Wording wording = new Wording(rules.index(), catalog);
+        Report report = new Report("survey", catalog.head(), List.of());
+        Shown.equalsFile("survey-undecided.txt", new TextView(wording, TextStyle.FULL).survey(report, reading, platforms));
+        ByteArrayOutputStream json = new ByteArrayOutputStream();
+        new JsonView(wording, "0").survey(report, platforms, json);
+        Shown.equalsFile("survey-undecided.json", json.toString(StandardCharsets.UTF_8));
+    }
+
+    @Test
+    void the_whole_survey_holds_what_the_survey_of_its_platforms_do() {
+        RuleBase rules = RuleBase.builtIn();
+        CatalogReading reading = CatalogReading.of(rules, BOATHOUSE);
+        CatalogSurvey survey = new CatalogSurvey(rules);
+        List<PlatformSurvey> whole = survey.survey(reading, reading.catalog().platforms().values()).platforms();
+        assertEquals(3, whole.size());
+        whole.forEach(each -> assertEquals(List.of(each), survey.survey(reading, List.of(each.platform())).platforms()));
+    }
+
+    @Test
+    void counts_show_their_size_where_they_have_many_digits() {
+        assertEquals("", BigCount.of(new BigInteger("9999999")).about());
+        assertEquals("≈ 1.0 × 10^7", BigCount.of(new BigInteger("10000000")).about());
+        assertEquals("≈ 1.0 × 10^8", BigCount.of(new BigInteger("99960000")).about());
+        assertEquals("≈ 3.2 × 10^14", BigCount.of(new BigInteger("315000000000000")).about());
+        assertEquals(List.of("10", "000", "000"), BigCount.of(new BigInteger("10000000")).groups());
+    }
+
+    @Test
+    void counts_of_hundreds_of_digits_are_told_in_full() {
+        Sheet sheet = new Sheet(false);
+        BigInteger count = new BigInteger("12".repeat(100));
+        BigCount.of(count).write(sheet, "has", "valid build", "valid builds");
+        List<String> lines = sheet.toString().lines().toList();
+        assertEquals("    has  ≈ 1.2 × 10^199 valid builds, exactly", lines.get(0));
+        assertEquals(count.toString(), String.join("", lines.subList(1, lines.size())).replaceAll("[ ,]", ""));
+        assertTrue(lines.stream().allMatch(line -> line.length() <= Sheet.WIDTH));
+    }
+}
