@@ -65,7 +65,7 @@ final class PartText {
 
     private Optional<String> described(Part part) {
         List<String> says = new ArrayList<>();
-        part.kind().ifPresent(kind -> says.add("a " + kind));
+        part.kind().ifPresent(kind -> says.add("of kind " + kind));
         List<String> tags = part.names().stream().map(HasName::name).map(name -> new Selector(name, part.origin()))
                 .filter(name -> name.section().equals("tags")).map(Selector::target).toList();
         if (!tags.isEmpty()) {
