@@ -3,6 +3,7 @@ package fettle.judgement;
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
 import fettle.engine.RuleIndex;
+import fettle.space.CatalogResults;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -32,6 +33,7 @@ final class CatalogFacts {
                 facts.addAll(host.loaded().values());
             }
         }
+        facts.addAll(CatalogResults.of(reading.relations()));
         return facts;
     }
 }

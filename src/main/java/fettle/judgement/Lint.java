@@ -1,6 +1,6 @@
 package fettle.judgement;
 
-import fettle.catalog.Catalog;
+import fettle.document.Places;
 import fettle.engine.RuleBase;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,12 +16,13 @@ public final class Lint {
 
     /** All findings on the catalog itself, in order, with its waivers applied. */
     public List<Finding> findings(CatalogReading reading) {
-        Catalog catalog = reading.catalog();
         List<Object> facts = new ArrayList<>(reading.documentFacts());
         facts.addAll(CatalogFacts.of(reading, judge.rules()));
-        Waivers waivers = new Waivers(catalog.head(), catalog.waivers(), judge.judge(facts, reading.places()));
-        List<Finding> all = new ArrayList<>(waivers.findings());
-        all.addAll(judge.judge(waivers.uses(), reading.places()));
+        Places places = reading.places();
+        List<Finding> drawn = judge.judge(facts, places);
+        Waivers waivers = new Waivers(reading.catalog());
+        List<Finding> all = new ArrayList<>(waivers.applied(drawn));
+        all.addAll(judge.judge(waivers.uses(drawn, judge.rules(), Reading.of(reading.documents())), places));
         return Judge.sorted(all);
     }
 }

@@ -41,6 +41,7 @@ public final class Validation {
         BuildJudgement judgement = new BuildJudgement(judge, reading, places);
         List<Object> general = new ArrayList<>(reading.documentFacts());
         documents.problems().forEach(general::add);
+        Waivers waivers = new Waivers(reading.catalog());
         List<BuildReview> reviews = new ArrayList<>();
         for (Document document : documents.documents()) {
             List<SchemaProblem> problems = schemas.checkBuild(document);
@@ -48,9 +49,9 @@ public final class Validation {
             for (Build written : BuildReader.read(document)) {
                 Build build = access.map(profile -> written.boughtAs(profile.id())).orElse(written);
                 BuildResult result = check.check(build);
-                reviews.add(new BuildReview(document.file(), result, judgement.findings(result, check)));
+                reviews.add(new BuildReview(document.file(), result, waivers.applied(judgement.findings(result, check))));
             }
         }
-        return new Outcome(judge.judge(general, places), List.copyOf(reviews));
+        return new Outcome(waivers.applied(judge.judge(general, places)), List.copyOf(reviews));
     }
 }

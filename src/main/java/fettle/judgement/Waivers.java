@@ -1,38 +1,61 @@
 package fettle.judgement;
 
+import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
 import fettle.catalog.Waiver;
-import java.util.ArrayList;
+import fettle.document.Nearest;
+import fettle.engine.RuleIndex;
+import fettle.engine.Unit;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
-/** Applies a catalog's waivers to its findings. */
+/** Applies a catalog's waivers to findings. */
 final class Waivers {
 
-    private final List<WaiverUse> uses = new ArrayList<>();
-    private final List<Finding> findings = new ArrayList<>();
+    /** The topics whose rules judge something other than a catalog by itself. */
+    private static final Set<String> ELSEWHERE = Set.of("build", "patch");
 
-    Waivers(Optional<CatalogHead> head, List<Waiver> waivers, List<Finding> drawn) {
-        for (Waiver waiver : waivers) {
-            boolean used = drawn.stream().anyMatch(finding -> covers(waiver, finding));
-            boolean expired = waiver.until().isPresent() && head.isPresent() && Patches.compare(head.get().patch(), waiver.until().get()) >= 0;
-            uses.add(new WaiverUse(waiver, used, expired));
-        }
-        for (Finding finding : drawn) {
-            Optional<WaiverUse> use = uses.stream().filter(each -> !each.expired() && covers(each.waiver(), finding)).findFirst();
-            findings.add(use.map(each -> finding.waivedBecause(each.waiver().because())).orElse(finding));
-        }
+    private final List<Waiver> waivers;
+    private final String patch;
+
+    Waivers(Catalog catalog) {
+        this.waivers = catalog.waivers();
+        this.patch = catalog.head().map(CatalogHead::patch).orElse("");
+    }
+
+    /** The findings, those that a waiver in force accepts being marked with its reason. */
+    List<Finding> applied(Collection<Finding> drawn) {
+        return drawn.stream()
+                .map(finding -> waivers.stream()
+                        .filter(waiver -> !expired(waiver) && covers(waiver, finding))
+                        .findFirst()
+                        .map(waiver -> finding.waivedBecause(waiver.because()))
+                        .orElse(finding))
+                .toList();
+    }
+
+    /** What became of each waiver, given all that was drawn on the catalog. */
+    List<WaiverUse> uses(Collection<Finding> drawn, RuleIndex rules, Reading reading) {
+        return waivers.stream().map(waiver -> {
+            List<String> subjects = drawn.stream().filter(finding -> finding.rule().equals(waiver.rule())).map(Finding::subject).distinct().toList();
+            return new WaiverUse(
+                    waiver,
+                    rules.find(waiver.rule()).map(rule -> !rule.drlRules(Unit.JUDGEMENT).isEmpty() && !ELSEWHERE.contains(rule.topic())).orElse(false),
+                    subjects.contains(waiver.subject()),
+                    expired(waiver),
+                    patch,
+                    Optional.of(Nearest.names(waiver.subject(), subjects)).filter(near -> !near.isEmpty()),
+                    reading.doubt());
+        }).toList();
+    }
+
+    private boolean expired(Waiver waiver) {
+        return !patch.isEmpty() && waiver.until().map(until -> Patches.compare(patch, until) >= 0).orElse(false);
     }
 
     private static boolean covers(Waiver waiver, Finding finding) {
         return waiver.rule().equals(finding.rule()) && waiver.subject().equals(finding.subject());
-    }
-
-    List<WaiverUse> uses() {
-        return List.copyOf(uses);
-    }
-
-    List<Finding> findings() {
-        return List.copyOf(findings);
     }
 }

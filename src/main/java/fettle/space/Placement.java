@@ -4,9 +4,11 @@ import fettle.catalog.BuildEntry;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -58,6 +60,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         private final Map<Place, Open> byPlace = new HashMap<>();
         private final List<Unresolved> unresolved = new ArrayList<>();
         private final Set<String> lost = new HashSet<>();
+        private final Set<Open> doubtful = Collections.newSetFromMap(new IdentityHashMap<>());
 
         Layout(Relations relations, String platform, List<BuildEntry> entries) {
             this.relations = relations;
@@ -69,7 +72,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
             open(PLATFORM, platform, "");
             byPath.values().forEach(this::place);
             List<SlotUse> slots = uses.stream()
-                    .map(use -> new SlotUse(use.index, use.owner, use.slot, use.path, List.copyOf(use.occupants.values())))
+                    .map(use -> new SlotUse(use.index, use.owner, use.slot, use.path, List.copyOf(use.occupants.values()), doubtful.contains(use)))
                     .toList();
             return new Placement(platform, parts, slots, unresolved);
         }
@@ -107,6 +110,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
                     open(part.index(), part.part(), here + "/");
                 } else {
                     unresolved.add(new Unresolved.NoSuchPart(entry));
+                    doubtful.add(use);
                     lost.add(entries.size() == 1 ? path : path + ":" + entry.position());
                 }
             }

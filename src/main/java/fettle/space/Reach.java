@@ -35,6 +35,10 @@ final class Reach {
         return reach;
     }
 
+    String platformName() {
+        return terrain.hosts().get(platform);
+    }
+
     BitSet parts() {
         return parts;
     }

@@ -1,16 +1,32 @@
 package fettle.space;
 
 import fettle.catalog.BuildEntry;
+import fettle.document.Origin;
 import java.util.List;
+import java.util.Optional;
 
 /** A part of a build that could not be placed, since something that it names does not exist. */
-public sealed interface Unresolved {
+public sealed interface Unresolved extends Computed {
 
     /** The entry as written. */
     BuildEntry entry();
 
+    @Override
+    default Optional<Origin> origin() {
+        return Optional.of(entry().pathOrigin());
+    }
+
+    /** What keeps the part from being placed, in words that follow a colon. */
+    String problem();
+
     /** The catalog has no such part. */
-    record NoSuchPart(BuildEntry entry) implements Unresolved {}
+    record NoSuchPart(BuildEntry entry) implements Unresolved {
+
+        @Override
+        public String problem() {
+            return "there is no part of that id";
+        }
+    }
 
     /**
      * The host has no such slot.
@@ -19,11 +35,29 @@ public sealed interface Unresolved {
      * @param slot the slot asked for
      * @param known the slots that the host has
      */
-    record NoSuchSlot(BuildEntry entry, String host, String slot, List<String> known) implements Unresolved {}
+    record NoSuchSlot(BuildEntry entry, String host, String slot, List<String> known) implements Unresolved {
+
+        @Override
+        public String problem() {
+            return host + (known.isEmpty() ? " has no slots" : " has no slot " + slot);
+        }
+    }
 
     /** The path goes on through a slot, or a position in one, that holds nothing in this build. */
-    record NothingThere(BuildEntry entry, String through) implements Unresolved {}
+    record NothingThere(BuildEntry entry, String through) implements Unresolved {
+
+        @Override
+        public String problem() {
+            return "nothing sits at " + through;
+        }
+    }
 
     /** The path goes on through a slot that holds several parts without naming a position. */
-    record Ambiguous(BuildEntry entry, String through, int parts) implements Unresolved {}
+    record Ambiguous(BuildEntry entry, String through, int parts) implements Unresolved {
+
+        @Override
+        public String problem() {
+            return through + " holds " + parts + " parts, and the path doesn't say which, as in " + through + ":0";
+        }
+    }
 }

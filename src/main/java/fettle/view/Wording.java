@@ -10,6 +10,7 @@ import fettle.space.Chain;
 import fettle.space.Chains;
 import fettle.space.Change;
 import fettle.space.Computed;
+import fettle.space.Unresolved;
 import fettle.space.Violation;
 import java.util.List;
 import java.util.Map;
@@ -62,6 +63,8 @@ public final class Wording {
             return chain(chain.links());
         } else if (result instanceof Change change) {
             return ChangeWording.sentence(change);
+        } else if (result instanceof Unresolved lost) {
+            return lost.entry().part() + " at " + lost.entry().path() + " cannot be placed: " + lost.problem();
         }
         throw new IllegalStateException("no words for " + result.getClass().getSimpleName());
     }

@@ -1,0 +1,67 @@
+package fettle.space;
+
+import fettle.catalog.Build;
+import fettle.catalog.Part;
+import fettle.document.Origin;
+import fettle.relation.Relations;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * What is wrong with the build that a platform comes with.
+ *
+ * @param broken the relations that it breaks
+ * @param lost the parts of it that could not be placed, other than for being unknown
+ */
+public record FactoryCheck(Part platform, List<Violation> broken, List<Unresolved> lost, List<Origin> places) {
+
+    public FactoryCheck {
+        broken = List.copyOf(broken);
+        lost = List.copyOf(lost);
+        places = List.copyOf(places);
+    }
+
+    /** Whether there is nothing wrong with it. */
+    public boolean sound() {
+        return broken.isEmpty() && lost.isEmpty();
+    }
+
+    /** The rules that it breaks, in order. */
+    public List<String> rules() {
+        Set<String> rules = new TreeSet<>();
+        broken.forEach(violation -> rules.add(violation.rule()));
+        if (!lost.isEmpty()) {
+            rules.add("no-such-slot");
+        }
+        return List.copyOf(rules);
+    }
+
+    /** The checks of all platforms that say what they come with. */
+    static List<FactoryCheck> of(Relations relations) {
+        BuildCheck check = new BuildCheck(relations);
+        return relations.catalog().platforms().values().stream()
+                .filter(platform -> !platform.factory().isEmpty())
+                .map(platform -> of(platform, check.check(comesWith(platform))))
+                .toList();
+    }
+
+    private static FactoryCheck of(Part platform, BuildResult result) {
+        Placement placement = result.placement().orElseThrow();
+        List<Unresolved> lost = placement.unresolved().stream().filter(each -> !(each instanceof Unresolved.NoSuchPart)).toList();
+        List<Origin> places = new ArrayList<>();
+        result.violations().forEach(violation -> violation.parts().stream()
+                .filter(part -> part != Placement.PLATFORM)
+                .forEach(part -> places.add(placement.parts().get(part).entry().origin())));
+        lost.forEach(each -> places.add(each.entry().pathOrigin()));
+        return new FactoryCheck(platform, result.violations(), lost, places);
+    }
+
+    private static Build comesWith(Part platform) {
+        return new Build(
+                platform.id(), platform.label(), new Build.Located(platform.id(), platform.origin()), Optional.empty(), platform.factory(), true,
+                Optional.empty(), Optional.empty(), List.of(), Optional.empty(), Optional.empty(), platform.origin());
+    }
+}
