@@ -119,7 +119,9 @@ final class PlanMaker {
             case SLOT -> slot(key, first, second);
             case BOTH -> {
                 SortedMap<String, List<Kept>> here = new TreeMap<>(key.due);
-                here.keySet().retainAll(slotsIn(first));
+                if (!here.isEmpty()) {
+                    here.keySet().retainAll(slotsIn(first));
+                }
                 SortedMap<String, List<Kept>> there = new TreeMap<>(key.due);
                 there.keySet().removeAll(here.keySet());
                 yield plan.both(host(new OnHost(first, key.mark, here)), host(new OnHost(second, key.mark, there)));

@@ -1,0 +1,46 @@
+package fettle.space.best;
+
+import fettle.space.BuildResult;
+import fettle.space.LimitMargin;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A build looked over for a lens.
+ *
+ * @param benefit Σ weight × total of the build as it is
+ * @param swaps what a single swap would do
+ * @param outcome what the search for the best build came to
+ * @param best the build made into the best, where one was found
+ * @param steps the best swap, then the best swap after it, and so on
+ * @param worn margins with each outfit of the catalog, before and after
+ */
+public record Improvement(
+        BuildResult before, Weighing weighing, BigDecimal benefit, Swaps.Found swaps, Outcome outcome, Optional<Change> best, List<Swap> steps,
+        List<Worn> worn) {
+
+    /**
+     * Margins with one outfit.
+     *
+     * @param outfit its id; empty for none
+     * @param after of the best build; empty where there is none
+     */
+    public record Worn(String outfit, List<LimitMargin> before, Optional<List<LimitMargin>> after) {}
+
+    /** Whether a build costs no more than the budget, or else no more than it does now. */
+    public boolean affordable(Swap swap) {
+        return affordable(before, swap.after());
+    }
+
+    static boolean affordable(BuildResult before, BuildResult after) {
+        Optional<BigDecimal> budget = before.build().budget();
+        return budget.isEmpty() || after.cost().map(cost -> cost.compareTo(budget.get()) <= 0
+                || before.cost().map(now -> cost.compareTo(now) <= 0).orElse(false)).orElse(false);
+    }
+
+    public Improvement {
+        steps = List.copyOf(steps);
+        worn = List.copyOf(worn);
+    }
+}

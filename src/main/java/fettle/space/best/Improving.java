@@ -1,0 +1,117 @@
+package fettle.space.best;
+
+import fettle.catalog.Build;
+import fettle.catalog.Catalog;
+import fettle.catalog.Lens;
+import fettle.catalog.Outfit;
+import fettle.catalog.Part;
+import fettle.relation.Relations;
+import fettle.space.BuildCheck;
+import fettle.space.BuildResult;
+import fettle.space.LimitMargin;
+import fettle.space.Occurrence;
+import fettle.space.Placement;
+import fettle.space.Space;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Looks builds over: what single swaps would do, and what the best build is. */
+public final class Improving {
+
+    private final Relations relations;
+    private final Catalog catalog;
+    private final BuildCheck check;
+
+    public Improving(Relations relations) {
+        this.relations = relations;
+        this.catalog = relations.catalog();
+        this.check = new BuildCheck(relations);
+    }
+
+    /**
+     * Looks one build over, whose platform the catalog has, for what it asks: its budget, access profile, outfit and owned parts.
+     *
+     * @param keep paths whose part stays in the best build
+     * @param steps how many swaps to make one after the other
+     * @throws NothingKept where a path to keep holds nothing
+     */
+    public Improvement of(Build build, Lens lens, Set<String> keep, int steps, Effort effort) {
+        BuildResult before = check.check(build);
+        Weighing weighing = new Weighing(catalog, lens, outfit(build));
+        Outcome outcome = new Optimum(relations, Space.of(relations).folded(build.platform().id())).seek(demands(before, lens, keep), effort);
+        Optional<Change> best = outcome instanceof Outcome.Found found ? Optional.of(change(before, weighing, found)) : Optional.empty();
+        Swaps.Found swaps = swaps(before, weighing);
+        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, steps(before, weighing, swaps, steps),
+                worn(before, best));
+    }
+
+    /** The single swaps of a build whose platform the catalog has. */
+    public Swaps.Found swaps(BuildResult before, Weighing weighing) {
+        return Swaps.of(relations, check, weighing, shopping(before.build()), before);
+    }
+
+    private Optional<Outfit> outfit(Build build) {
+        return build.outfit().map(worn -> catalog.outfits().get(worn.id()));
+    }
+
+    private Shopping shopping(Build build) {
+        Set<String> owned = new HashSet<>();
+        build.owned().forEach(part -> owned.add(part.id()));
+        return new Shopping(check.prices(build), owned);
+    }
+
+    private Demands demands(BuildResult before, Lens lens, Set<String> keep) {
+        Build build = before.build();
+        Shopping shopping = shopping(build);
+        return new Demands(Optional.of(lens), Optional.of(shopping.prices()), build.budget(), outfit(build), shopping.owned(), build.loaded(),
+                before.placement(), keep, List.copyOf(catalog.limits().values()));
+    }
+
+    private Change change(BuildResult before, Weighing weighing, Outcome.Found found) {
+        Build build = before.build();
+        BuildResult after = check.check(Swaps.rebuilt(build, found.build().entries(build.origin())));
+        Placement placement = before.placement().orElseThrow();
+        Part platform = catalog.platforms().get(placement.platform());
+        List<Share> shares = Shares.of(weighing, platform, build.loaded(), Arrangement.of(relations, placement).paths(), found.build().paths());
+        Optional<List<Purchase>> buy = shopping(build).between(placement.parts().stream().map(Occurrence::part).toList(), found.build().placed());
+        return new Change(after, shares, buy, Shopping.price(buy.orElse(List.of())));
+    }
+
+    /** Step by step the swap that gains most, is sound and keeps to the budget. */
+    private List<Swap> steps(BuildResult before, Weighing weighing, Swaps.Found first, int most) {
+        List<Swap> steps = new ArrayList<>();
+        Swaps.Found swaps = first;
+        while (steps.size() < most) {
+            Optional<Swap> next = swaps.swaps().stream()
+                    .filter(swap -> swap.gain().signum() > 0 && swap.sound() && Improvement.affordable(before, swap.after())).findFirst();
+            if (next.isEmpty()) {
+                break;
+            }
+            steps.add(next.get());
+            if (steps.size() < most) {
+                swaps = swaps(next.get().after(), weighing);
+            }
+        }
+        return steps;
+    }
+
+    private List<Improvement.Worn> worn(BuildResult before, Optional<Change> best) {
+        List<Improvement.Worn> worn = new ArrayList<>();
+        worn.add(worn("", Optional.empty(), before, best));
+        catalog.outfits().values().forEach(outfit -> worn.add(worn(outfit.id(), Optional.of(outfit), before, best)));
+        return worn;
+    }
+
+    private Improvement.Worn worn(String name, Optional<Outfit> outfit, BuildResult before, Optional<Change> best) {
+        return new Improvement.Worn(name, margins(before, outfit), best.map(change -> margins(change.after(), outfit)));
+    }
+
+    private List<LimitMargin> margins(BuildResult result, Optional<Outfit> outfit) {
+        Placement placement = result.placement().orElseThrow();
+        return check.limits(catalog.platforms().get(placement.platform()),
+                placement.parts().stream().map(part -> catalog.parts().get(part.part())).toList(), outfit);
+    }
+}

@@ -1,0 +1,113 @@
+package fettle.view;
+
+import fettle.catalog.Attribute;
+import fettle.catalog.Catalog;
+import fettle.catalog.CatalogHead;
+import fettle.catalog.Offer;
+import fettle.space.Exact;
+import fettle.space.best.Demand;
+import fettle.space.best.Outcome;
+import fettle.space.best.Purchase;
+import fettle.space.best.Swap;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.stream.Collectors;
+
+/** Words for swaps, purchases and what became of a search. */
+public final class ImprovementWording {
+
+    private final Catalog catalog;
+
+    public ImprovementWording(Catalog catalog) {
+        this.catalog = catalog;
+    }
+
+    /** Why there is no best build. */
+    List<String> because(Outcome outcome) {
+        if (outcome instanceof Outcome.Nothing nothing) {
+            return nothing.conflict().isEmpty() ? List.of("the platform has no valid build") : nothing.conflict().stream().map(this::demand).toList();
+        } else if (outcome instanceof Outcome.CutShort cut) {
+            return List.of("the time was over before a build was found; no benefit exceeds " + Figures.rounded(cut.bound().orElse(BigDecimal.ZERO), 2));
+        } else if (outcome instanceof Outcome.Open open) {
+            return List.of(open.undecided().why());
+        }
+        return List.of();
+    }
+
+    private String demand(Demand demand) {
+        if (demand instanceof Demand.Keeping keeping) {
+            return "it must keep the limit " + keeping.limit().id();
+        } else if (demand instanceof Demand.Leaving leaving) {
+            return "it must keep what is at " + leaving.path();
+        }
+        return demand instanceof Demand.WithinBudget ? "it must cost no more than the budget" : "its parts must be owned or on sale to this player";
+    }
+
+    String money(BigDecimal amount) {
+        return Figures.withUnit(Figures.money(amount), catalog.head().map(CatalogHead::currency).orElse(""));
+    }
+
+    /** An assembly by its parts, the head first. */
+    static String assembly(SortedMap<String, String> parts) {
+        if (parts.isEmpty()) {
+            return "nothing";
+        }
+        Map<String, Long> counted = parts.entrySet().stream().filter(part -> !part.getKey().isEmpty())
+                .collect(Collectors.groupingBy(Map.Entry::getValue, LinkedHashMap::new, Collectors.counting()));
+        String rest = counted.entrySet().stream().map(each -> (each.getValue() > 1 ? each.getValue() + " times " : "") + each.getKey())
+                .collect(Collectors.joining(", "));
+        return parts.get("") + (rest.isEmpty() ? "" : " with " + rest);
+    }
+
+    /** What is bought where; nothing where nothing is. */
+    String bought(List<Purchase> buy) {
+        Map<Purchase, Long> counted = buy.stream().collect(Collectors.groupingBy(purchase -> purchase, LinkedHashMap::new, Collectors.counting()));
+        return counted.entrySet().stream().map(each -> (each.getValue() > 1 ? each.getValue() + " times " : "") + bought(each.getKey()))
+                .collect(Collectors.joining("; "));
+    }
+
+    private String bought(Purchase purchase) {
+        if (purchase.offer().isEmpty()) {
+            return purchase.part() + " is owned";
+        }
+        Offer offer = purchase.offer().get().offer();
+        String from = offer.vendor() + (offer.tiered() ? " tier " + offer.tier() : "");
+        return purchase.part() + " " + money(purchase.offer().get().cost()) + " from " + from + (offer.barter().isEmpty() ? ""
+                : " for " + Phrases.and(Phrases.each(offer.barter(), item -> Exact.text(item.count()) + " " + item.good())));
+    }
+
+    /** What changes in each total that has a better direction, better first. */
+    String changes(Map<String, BigDecimal> difference) {
+        List<String> good = new ArrayList<>();
+        List<String> bad = new ArrayList<>();
+        difference.forEach((id, by) -> {
+            Attribute attribute = catalog.attributes().get(id);
+            String words = Figures.signed(by.setScale(Math.max(attribute.shown(), attribute.decimals()), RoundingMode.HALF_UP)) + " " + attribute.label().toLowerCase(Locale.ROOT);
+            if (attribute.better() != Attribute.Better.NONE) {
+                (by.signum() > 0 == (attribute.better() == Attribute.Better.HIGHER) ? good : bad).add(words);
+            }
+        });
+        if (good.isEmpty() && bad.isEmpty()) {
+            return "no total changes";
+        }
+        return String.join(", ", good) + (bad.isEmpty() ? "" : (good.isEmpty() ? "" : "; but ") + String.join(", ", bad));
+    }
+
+    /** What hung on the old assembly. */
+    static String hung(Swap swap) {
+        List<String> says = new ArrayList<>();
+        if (!swap.carried().isEmpty()) {
+            says.add("carried over: " + Phrases.and(swap.carried()));
+        }
+        if (!swap.lost().isEmpty()) {
+            says.add("falls off: " + Phrases.and(swap.lost()));
+        }
+        return String.join("; ", says);
+    }
+}

@@ -1,0 +1,60 @@
+package fettle.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** What improve writes, as a whole, about a build small enough to work out by hand. */
+class ImproveTest {
+
+    private static final String FOLDER = "src/test/resources/fettle/improve";
+
+    private record Answer(int code, String out, String err) {}
+
+    private static Answer improve(String... more) {
+        List<String> arguments = new ArrayList<>(List.of("improve", FOLDER, FOLDER + "/builds/first.yaml"));
+        arguments.addAll(List.of(more));
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Main.run(arguments.toArray(String[]::new), new ByteArrayInputStream(new byte[0]), new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8));
+        return new Answer(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    private static void assertWritten(String file, Answer answer) throws IOException {
+        assertEquals("", answer.err());
+        assertEquals(Files.readString(Path.of(FOLDER, file)), answer.out());
+        assertEquals(0, answer.code());
+    }
+
+    @Test
+    void the_notes_tell_what_to_do_first_and_what_the_best_build_is() throws IOException {
+        assertWritten("first.txt", improve("--steps", "2"));
+    }
+
+    @Test
+    void the_figures_stand_in_the_json() throws IOException {
+        assertWritten("first.json", improve("--format", "json"));
+    }
+
+    @Test
+    void demands_that_conflict_are_named_and_no_others() throws IOException {
+        assertWritten("too-little-money.txt", improve("--keep", "front/top", "--budget", "20"));
+    }
+
+    @Test
+    void what_is_asked_for_must_be_there() {
+        assertEquals("fettle improve: the catalog has no lens holt; did you mean hold?\n", improve("--lens", "holt").err());
+        assertEquals("fettle improve: the build has nothing at front/tip, so there is nothing to keep there\n", improve("--keep", "front/tip").err());
+        assertEquals(2, improve("--outfit", "nothing-like-it").code());
+    }
+}
