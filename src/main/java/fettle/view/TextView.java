@@ -2,6 +2,7 @@ package fettle.view;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
+import fettle.engine.Severity;
 import fettle.judgement.BuildReview;
 import fettle.judgement.CatalogReading;
 import fettle.judgement.Finding;
@@ -38,7 +39,8 @@ public final class TextView {
         BuildText text = new BuildText(wording, reading.catalog());
         for (BuildReview build : builds) {
             List<Finding> told = build.findings().stream().filter(this::tells).toList();
-            if (style.quiet().isEmpty() || !told.isEmpty() || !build.result().valid()) {
+            boolean fails = !build.result().valid() && style.tells(Severity.ERROR);
+            if (style.quiet().isEmpty() || !told.isEmpty() || fails) {
                 text.write(sheet, build, told);
                 sheet.blank();
             }

@@ -86,6 +86,7 @@ class OutputTest {
     void quiet_tells_only_what_fails() {
         assertEquals("", Ran.fettle("validate", TIDEMILL, TIDEMILL + "/builds/sound.yaml", "--quiet").out());
         assertEquals("", Ran.fettle("lint", HOSTILE, "--quiet", "--fail-on", "never").out());
+        assertEquals("", Ran.fettle("validate", TIDEMILL, TIDEMILL + "/builds", "--quiet", "--fail-on", "never").out());
         String quiet = Ran.fettle("lint", HOSTILE, "-q").out();
         assertTrue(quiet.contains("(duplicate-id)"), quiet);
         assertFalse(quiet.contains("Looked at"), quiet);
