@@ -36,7 +36,9 @@ final class BuildJudgement {
     List<Finding> findings(BuildResult result, BuildCheck check) {
         List<Finding> findings = new ArrayList<>();
         result.violations().forEach(violation -> findings.add(broken(result, violation)));
-        findings.addAll(judge.judge(BuildFacts.of(reading.catalog(), names, result, check), places));
+        List<Object> facts = new ArrayList<>(BuildFacts.of(reading.catalog(), names, result, check));
+        facts.addAll(Advising.facts(reading.relations(), check, result));
+        findings.addAll(judge.judge(facts, places));
         return Judge.sorted(findings);
     }
 

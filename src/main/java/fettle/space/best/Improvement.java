@@ -33,7 +33,8 @@ public record Improvement(
         return affordable(before, swap.after());
     }
 
-    static boolean affordable(BuildResult before, BuildResult after) {
+    /** Whether what a build becomes costs no more than its budget, or else no more than it does now. */
+    public static boolean affordable(BuildResult before, BuildResult after) {
         Optional<BigDecimal> budget = before.build().budget();
         return budget.isEmpty() || after.cost().map(cost -> cost.compareTo(budget.get()) <= 0
                 || before.cost().map(now -> cost.compareTo(now) <= 0).orElse(false)).orElse(false);

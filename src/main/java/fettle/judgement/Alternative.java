@@ -1,0 +1,104 @@
+package fettle.judgement;
+
+import fettle.catalog.Build;
+import fettle.catalog.Offer;
+import fettle.document.Origin;
+import fettle.space.Fraction;
+import fettle.space.best.Purchase;
+import fettle.space.best.Swap;
+import java.math.BigDecimal;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * What another assembly in one place of a build would do, as rules judge it.
+ *
+ * @param place where the place is written
+ * @param better by attribute, what gets better, as a positive amount
+ * @param worse by attribute, what gets worse, likewise
+ * @param material whether something gets better by at least what matters
+ * @param harmful whether something gets worse by at least what matters
+ * @param worth what the assembly there would cost to buy; empty where it is unobtainable
+ * @param whole what the other would cost to buy as a whole
+ * @param step what a point of the lens costs by it; empty where the lens gains nothing
+ * @param going what a point of the lens usually costs; empty where nothing on offer tells
+ * @param rank from 0, the place's alternatives by what the lens gains, then by price
+ * @param thrift from 0, the place's alternatives by what they would cost as a whole, then by rank
+ * @param currency in which prices are told
+ */
+public record Alternative(
+        Build build, Swap swap, Origin place, SortedMap<String, BigDecimal> better, SortedMap<String, BigDecimal> worse, boolean material,
+        boolean harmful, Optional<BigDecimal> worth, BigDecimal whole, Optional<Fraction> step, Optional<Fraction> going, int rank, int thrift,
+        String currency) {
+
+    public Alternative {
+        better = Collections.unmodifiableSortedMap(new TreeMap<>(better));
+        worse = Collections.unmodifiableSortedMap(new TreeMap<>(worse));
+    }
+
+    public String path() {
+        return swap.path();
+    }
+
+    /** Whether no total gets worse. */
+    public boolean faultless() {
+        return worse.isEmpty();
+    }
+
+    /** Whether what must be bought costs no more than what is there would. */
+    public boolean evenly() {
+        return worth.map(cost -> swap.price().compareTo(cost) <= 0).orElse(false);
+    }
+
+    /** Whether a point of the lens costs less than it usually does. */
+    public boolean bargain() {
+        return step.isPresent() && going.isPresent() && step.get().compareTo(going.get()) < 0;
+    }
+
+    /** Whether a point of the lens costs no more than it usually does. */
+    public boolean fair() {
+        return step.isPresent() && going.isPresent() && step.get().compareTo(going.get()) <= 0;
+    }
+
+    /** Whether it would cost less as a whole than what is there. */
+    public boolean thrifty() {
+        return worth.map(cost -> whole.compareTo(cost) < 0).orElse(false);
+    }
+
+    public BigDecimal price() {
+        return swap.price();
+    }
+
+    /** What would be saved by buying it in place of what is there. */
+    public BigDecimal saved() {
+        return worth.orElse(whole).subtract(whole);
+    }
+
+    /** What is there, in words. */
+    public String from() {
+        return Assemblies.words(swap.from());
+    }
+
+    /** What would be there, in words. */
+    public String to() {
+        return Assemblies.words(swap.to());
+    }
+
+    /** Where what must be bought is cheapest. */
+    public List<Offer> offers() {
+        return swap.buy().stream().flatMap(purchase -> purchase.offer().stream()).map(priced -> priced.offer()).distinct().toList();
+    }
+
+    /** The same by part, vendor and tier. */
+    public List<String> sources() {
+        return swap.buy().stream().filter(purchase -> purchase.offer().isPresent()).map(Alternative::source).distinct().toList();
+    }
+
+    private static String source(Purchase purchase) {
+        Offer offer = purchase.offer().orElseThrow().offer();
+        return purchase.part() + " from " + offer.vendor() + (offer.tiered() ? " at tier " + offer.tier() : "");
+    }
+}
