@@ -33,13 +33,16 @@ public final class Circuit {
     }
 
     private static final Kind[] KINDS = Kind.values();
+    private static final int BITS = 30;
+    private static final int MASK = (1 << BITS) - 1;
 
-    private byte[] kind = new byte[1024];
-    private int[] first = new int[1024];
-    private int[] second = new int[1024];
+    /** By node, its kind and the two numbers it is made up of. */
+    private long[] nodes = new long[1024];
     private int size;
+    /** The alternatives of sums, one sum after the other. */
     private int[] pool = new int[1024];
     private int pooled;
+    /** Finds nodes by what they are made up of. */
     private int[] table = new int[4096];
 
     private final boolean thin;
@@ -51,7 +54,7 @@ public final class Circuit {
 
     private Circuit(boolean thin) {
         this.thin = thin;
-        this.weight = new long[thin ? kind.length : 0];
+        this.weight = new long[thin ? nodes.length : 0];
         Arrays.fill(table, NONE);
         add(Kind.ONE, 0, 0);
     }
@@ -68,27 +71,27 @@ public final class Circuit {
 
     /** How a node is made up. */
     public Kind kind(int node) {
-        return KINDS[kind[node]];
+        return KINDS[(int) (nodes[node] >>> 2 * BITS)];
     }
 
     /** What the node's kind says. */
     public int first(int node) {
-        return first[node];
+        return (int) (nodes[node] >>> BITS) & MASK;
     }
 
     /** What the node's kind says. */
     public int second(int node) {
-        return second[node];
+        return (int) nodes[node] & MASK;
     }
 
     /** How many alternatives a sum has. */
     public int width(int either) {
-        return second[either];
+        return second(either);
     }
 
     /** One of the nodes that a sum is made of, counted from 0. */
     public int alternative(int either, int i) {
-        return pool[first[either] + i];
+        return pool[first(either) + i];
     }
 
     int part(int part, int on) {
@@ -116,15 +119,10 @@ public final class Circuit {
             return lightest(alternatives, count);
         }
         Arrays.sort(alternatives, 0, count);
-        int hash = 7;
-        for (int i = 0; i < count; i++) {
-            hash = 31 * hash + alternatives[i];
-        }
-        int at = place(hash);
+        int at = place(hash(alternatives, 0, count));
         while (table[at] != NONE) {
             int node = table[at];
-            if (kind[node] == Kind.EITHER.ordinal() && second[node] == count
-                    && Arrays.equals(pool, first[node], first[node] + count, alternatives, 0, count)) {
+            if (kind(node) == Kind.EITHER && second(node) == count && Arrays.equals(pool, first(node), first(node) + count, alternatives, 0, count)) {
                 return node;
             }
             at = (at + 1) & (table.length - 1);
@@ -133,7 +131,7 @@ public final class Circuit {
             pool = Arrays.copyOf(pool, Math.max(2 * pool.length, pooled + count));
         }
         System.arraycopy(alternatives, 0, pool, pooled, count);
-        int node = append(Kind.EITHER, pooled, count, at);
+        int node = append(word(Kind.EITHER, pooled, count), at);
         pooled += count;
         return node;
     }
@@ -162,39 +160,46 @@ public final class Circuit {
     }
 
     private int add(Kind made, int a, int b) {
-        int at = place(hash(made.ordinal(), a, b));
+        long word = word(made, a, b);
+        int at = place(word);
         while (table[at] != NONE) {
-            int node = table[at];
-            if (kind[node] == made.ordinal() && first[node] == a && second[node] == b) {
-                return node;
+            if (nodes[table[at]] == word) {
+                return table[at];
             }
             at = (at + 1) & (table.length - 1);
         }
-        return append(made, a, b, at);
+        return append(word, at);
     }
 
-    private static int hash(int kind, int a, int b) {
-        return (kind * 31 + a) * 0x9E3779B1 + b * 0x85EBCA6B;
+    private static long word(Kind made, int a, int b) {
+        if (a > MASK || b > MASK) {
+            throw new TooLarge(TooLarge.What.STATES, MASK);
+        }
+        return (long) made.ordinal() << 2 * BITS | (long) a << BITS | b;
     }
 
-    private int place(int hash) {
-        int mixed = hash * 0x9E3779B1;
-        return (mixed ^ mixed >>> 15) & (table.length - 1);
+    private static long hash(int[] numbers, int from, int to) {
+        long hash = 7;
+        for (int i = from; i < to; i++) {
+            hash = 31 * hash + numbers[i];
+        }
+        return hash;
     }
 
-    private int append(Kind made, int a, int b, int at) {
-        if (size == kind.length) {
-            kind = Arrays.copyOf(kind, 2 * size);
-            first = Arrays.copyOf(first, 2 * size);
-            second = Arrays.copyOf(second, 2 * size);
+    private int place(long hash) {
+        long mixed = (hash ^ hash >>> 32) * 0x9E3779B97F4A7C15L;
+        return (int) (mixed >>> 36) & (table.length - 1);
+    }
+
+    private int append(long word, int at) {
+        if (size == nodes.length) {
+            nodes = Arrays.copyOf(nodes, 2 * size);
             weight = thin ? Arrays.copyOf(weight, 2 * size) : weight;
         }
+        nodes[size] = word;
         if (thin) {
-            weight[size] = weigh(made, a, b);
+            weight[size] = weigh(kind(size), first(size), second(size));
         }
-        kind[size] = (byte) made.ordinal();
-        first[size] = a;
-        second[size] = b;
         table[at] = size++;
         if (2 * size > table.length) {
             rehash();
@@ -206,16 +211,7 @@ public final class Circuit {
         table = new int[4 * table.length];
         Arrays.fill(table, NONE);
         for (int node = 0; node < size; node++) {
-            int hash;
-            if (kind[node] == Kind.EITHER.ordinal()) {
-                hash = 7;
-                for (int i = 0; i < second[node]; i++) {
-                    hash = 31 * hash + pool[first[node] + i];
-                }
-            } else {
-                hash = hash(kind[node], first[node], second[node]);
-            }
-            int at = place(hash);
+            int at = place(kind(node) == Kind.EITHER ? hash(pool, first(node), first(node) + second(node)) : nodes[node]);
             while (table[at] != NONE) {
                 at = (at + 1) & (table.length - 1);
             }

@@ -1,7 +1,5 @@
 package fettle.space;
 
-import fettle.relation.Clause;
-import fettle.relation.Term;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -9,7 +7,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
-/** What a clause sees of each host and slot of a terrain, and the sorts of things that can be placed on it. */
+/** What a pattern of clauses sees of each host and slot of a terrain, and the sorts of things that can be placed on it. */
 final class ClauseMonitor {
 
     private final Terrain terrain;
@@ -21,27 +19,23 @@ final class ClauseMonitor {
     private final Map<Integer, Integer> slotBits = new TreeMap<>();
     private final boolean bundled;
 
-    ClauseMonitor(Clause clause, Terrain terrain, TermMembers members) {
+    ClauseMonitor(Pattern pattern, Terrain terrain) {
         this.terrain = terrain;
         // A clause without conditions is one whose condition each platform meets by itself.
-        this.unconditional = clause.when().isEmpty();
-        this.when = Math.max(1, clause.when().size());
-        this.need = !clause.need().isEmpty();
-        this.apart = clause.apart();
-        for (int i = 0; i < clause.when().size(); i++) {
-            note(clause.when().get(i), 1 << i, members);
+        this.unconditional = pattern.when().isEmpty();
+        this.when = Math.max(1, pattern.when().size());
+        this.need = pattern.needed();
+        this.apart = pattern.apart();
+        for (int i = 0; i < pattern.when().size(); i++) {
+            note(pattern.when().get(i), 1 << i);
         }
-        clause.need().forEach(term -> note(term, 1 << when, members));
+        note(pattern.need(), 1 << when);
         this.bundled = apart && !slotBits.isEmpty() && hostBits.keySet().stream().anyMatch(terrain::isPart);
     }
 
-    private void note(Term term, int bit, TermMembers members) {
-        for (int host : members.hosts(term)) {
-            hostBits.merge(host, bit, (one, other) -> one | other);
-        }
-        for (int slot : members.slots(term)) {
-            slotBits.merge(slot, bit, (one, other) -> one | other);
-        }
+    private void note(Things things, int bit) {
+        things.hosts().forEach(host -> hostBits.merge(host, bit, (one, other) -> one | other));
+        things.slots().forEach(slot -> slotBits.merge(slot, bit, (one, other) -> one | other));
     }
 
     /** What it sees of hosts, by number, where it sees anything. */

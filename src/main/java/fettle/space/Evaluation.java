@@ -15,8 +15,12 @@ final class Evaluation<V> {
         values = new ArrayList<>(Collections.nCopies(size, null));
     }
 
-    static <V> Evaluation<V> of(Circuit circuit, Algebra<V> algebra, int... roots) {
-        BitSet wanted = below(circuit, roots);
+    /**
+     * Works it out.
+     *
+     * @param wanted the nodes asked about and all that they are made of
+     */
+    static <V> Evaluation<V> of(Circuit circuit, Algebra<V> algebra, BitSet wanted) {
         Evaluation<V> evaluation = new Evaluation<>(wanted.length());
         for (int node = wanted.nextSetBit(0); node >= 0; node = wanted.nextSetBit(node + 1)) {
             evaluation.values.set(node, evaluation.value(circuit, algebra, node));

@@ -2,224 +2,262 @@ package fettle.space;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 
 /**
- * Fills a slot that can hold several parts: takes the parts that fit one after the other and keeps, for each number of parts and notches used, the classes
- * of what can be in the slot by then. Each list of assemblies is formed once, in the order of the parts, so that order makes no difference to the count.
+ * Fills slots that can hold several parts: takes the parts that fit span by span, those of one span in lots of the same signatures, and keeps for each number
+ * of parts and notches used the classes of what can be in the slot by then. Each list of assemblies is formed once, so that order makes no difference to the count.
+ *
+ * <p>What the parts of one lot or span come to is the same for all slots that hold at most as many of them, and is remembered.
  */
 final class Filling {
 
     /** A part that fits, with the classes of its assemblies. */
     record Item(int part, int span, Classes assemblies) {}
 
-    /** Counts work, and breaks it off when it is too much. */
-    interface Meter {
-        void spend(long amount);
+    /** Items of one span whose assemblies have the same signatures once they are in the slot. */
+    private record Lot(int[] signatures, List<Item> items) {}
+
+    private record LotKey(List<Integer> signatures, List<Integer> nodes, boolean distinct, int most, Lens lens) {}
+
+    private record ProductKey(List<Row> rows, List<Lens> lenses, int most, int notches) {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof ProductKey key && most == key.most && notches == key.notches && lenses.equals(key.lenses) && same(rows, key.rows);
+        }
+
+        private static boolean same(List<Row> one, List<Row> other) {
+            for (int i = 0; i < one.size(); i++) {
+                if (one.get(i) != other.get(i)) {
+                    return false;
+                }
+            }
+            return true;
+        }
+
+        @Override
+        public int hashCode() {
+            int hash = 31 * (31 * lenses.hashCode() + most) + notches;
+            for (Row row : rows) {
+                hash = 31 * hash + System.identityHashCode(row);
+            }
+            return hash;
+        }
     }
 
     private final Ground ground;
     private final Monitors monitors;
-    private final Circuit circuit;
     private final Lenses lenses;
-    private final Outlook outlook;
-    private final Bounds bounds;
-    private final Meter meter;
-    private final int shape;
-    private final int slot;
-    private final Capacity room;
+    private final Combining combining;
+    private final Signatures signatures;
+    private final Map<LotKey, Row> known = new HashMap<>();
+    private final Map<ProductKey, Row> products = new HashMap<>();
 
-    Filling(Ground ground, int shape, Circuit circuit, Lenses lenses, Outlook outlook, Bounds bounds, Meter meter) {
+    Filling(Ground ground, Lenses lenses, Combining combining) {
         this.ground = ground;
         this.monitors = ground.monitors();
-        this.circuit = circuit;
         this.lenses = lenses;
-        this.outlook = outlook;
-        this.bounds = bounds;
-        this.meter = meter;
-        this.shape = shape;
-        this.slot = ground.slotOf(shape);
-        this.room = ground.room(shape);
+        this.combining = combining;
+        this.signatures = combining.signatures();
     }
 
-    /** The classes of what can be in the slot, other than nothing. */
-    Classes fill(List<Item> fitting) {
-        List<Item> items = new ArrayList<>(fitting);
-        // Parts that no relation sees come first, while there is but one signature.
-        items.sort(Comparator.comparing(item -> ground.insideMonitors(item.part).length > 0 || monitors.sticky(item.part)));
-        List<int[]> ahead = ahead(items);
-        int[] behind = Numbers.NONE;
-
-        Grid grid = new Grid(items);
-        grid.start();
-        for (int i = 0; i < items.size(); i++) {
-            behind = Numbers.union(behind, decided(items.get(i)));
-            grid = grid.with(items.get(i), lenses.lens(ground.insideMonitors(items.get(i).part), outlook.base(), behind, ahead.get(i)));
-        }
-        return grid.close();
+    /** The classes of what can be in a slot of some shape, other than nothing. */
+    Classes fill(int shape, List<Item> items, Outlook outlook) {
+        return new Slot(shape, outlook).fill(items);
     }
 
-    /** For each item, the events that can still happen once it has been decided. */
-    private List<int[]> ahead(List<Item> items) {
-        int[][] after = new int[items.size()][];
-        int[] events = Numbers.union(outlook.outside(shape), ground.joint(shape));
-        for (int i = items.size() - 1; i >= 0; i--) {
-            after[i] = events;
-            events = Numbers.union(events, ground.inside(items.get(i).part));
-        }
-        return List.of(after);
-    }
+    /** The filling of one slot. */
+    private final class Slot {
 
-    /** The events that an item in the slot can have brought about before the slot is closed. */
-    private int[] decided(Item item) {
-        int[] events = Arrays.stream(monitors.among(slot, item.part)).filter(event -> monitors.monitorOf(event) < monitors.count()).toArray();
-        return Numbers.union(ground.inside(item.part), events);
-    }
-
-    /** How often at most an item can stand in the slot. */
-    private int copies(Item item) {
-        if (room.distinct()) {
-            return 1;
-        }
-        return Math.min(room.most(), room.measured() ? room.notches() / item.span : Capacity.ANY);
-    }
-
-    /** The classes by number of parts and notches used. */
-    private final class Grid {
-
-        private final boolean counted;
-        private final int parts;
+        private final int shape;
+        private final int slot;
+        private final Capacity room;
+        private final Outlook outlook;
+        /** Those of the longest slot for the same parts, so that shorter ones can share the work. */
         private final int notches;
-        private final Classes[][] cells;
 
-        Grid(List<Item> items) {
-            long most = 0;
+        Slot(int shape, Outlook outlook) {
+            this.shape = shape;
+            this.slot = ground.slotOf(shape);
+            this.room = ground.room(shape);
+            this.outlook = outlook;
+            this.notches = room.measured() ? outlook.longest(shape) : 0;
+        }
+
+        Classes fill(List<Item> items) {
+            Map<Integer, List<Item>> bySpan = new TreeMap<>();
+            items.forEach(item -> bySpan.computeIfAbsent(room.measured() ? item.span : 0, unused -> new ArrayList<>()).add(item));
+            List<List<Item>> spans = List.copyOf(bySpan.values());
+            int[] outside = Numbers.union(outlook.outside(shape), ground.joint(shape));
+            List<Row> rows = new ArrayList<>();
+            List<Lens> after = new ArrayList<>();
+            int[] behind = Numbers.NONE;
+            for (int i = 0; i < spans.size(); i++) {
+                int[] ahead = outside;
+                for (int later = i + 1; later < spans.size(); later++) {
+                    ahead = Numbers.union(ahead, decided(spans.get(later)));
+                }
+                int[] own = decided(spans.get(i));
+                rows.add(ofSpan(spans.get(i), Numbers.union(behind, ahead)));
+                behind = Numbers.union(behind, own);
+                after.add(lenses.lens(monitors.monitorsOf(own), outlook.base(), behind, ahead));
+            }
+            int most = most(items);
+            Row all = products.computeIfAbsent(new ProductKey(rows, after, most, notches), unused -> {
+                Row product = Row.empty(most, notches);
+                for (int i = 0; i < rows.size(); i++) {
+                    product = product.times(stretched(rows.get(i), spans.get(i).get(0).span), after.get(i), combining);
+                }
+                return product;
+            });
+            return close(all);
+        }
+
+        /** What items of one span come to, by their number. */
+        private Row ofSpan(List<Item> items, int[] outside) {
+            List<Lot> lots = lots(items);
+            int[][] ahead = new int[lots.size()][];
+            int[] events = outside;
+            for (int i = lots.size() - 1; i >= 0; i--) {
+                ahead[i] = events;
+                events = Numbers.union(events, decided(lots.get(i).items));
+            }
+            List<Row> rows = new ArrayList<>();
+            List<Lens> after = new ArrayList<>();
+            int[] behind = Numbers.NONE;
+            for (int i = 0; i < lots.size(); i++) {
+                int[] own = decided(lots.get(i).items);
+                int[] touched = monitors.monitorsOf(own);
+                Lens within = lenses.lens(touched, outlook.base(), own, Numbers.union(Numbers.union(own, behind), ahead[i]));
+                rows.add(row(lots.get(i), within));
+                behind = Numbers.union(behind, own);
+                after.add(lenses.lens(touched, outlook.base(), behind, ahead[i]));
+            }
+            int most = mostOf(items);
+            return products.computeIfAbsent(new ProductKey(rows, after, most, 0), unused -> {
+                Row product = Row.empty(most, 0);
+                for (int i = 0; i < rows.size(); i++) {
+                    product = product.times(rows.get(i), after.get(i), combining);
+                }
+                return product;
+            });
+        }
+
+        /** The same with the notches that the parts take. */
+        private Row stretched(Row byNumber, int span) {
+            Map<Row.Used, Classes> cells = new TreeMap<>();
+            byNumber.cells().forEach((used, classes) -> cells.put(new Row.Used(used.parts(), room.measured() ? used.parts() * span : 0), classes));
+            return new Row(byNumber.most(), notches, cells);
+        }
+
+        /** How many parts of one span can be in the slot. */
+        private int mostOf(List<Item> items) {
+            int most = Math.min(room.most(), room.measured() ? notches / items.get(0).span : Capacity.ANY);
+            return room.distinct() ? Math.min(most, items.size()) : most;
+        }
+
+        /** How many parts can be in the slot; where the notches alone see to it, they need not be counted. */
+        private int most(List<Item> items) {
+            long fit = 0;
             int shortest = Capacity.ANY;
             for (Item item : items) {
-                // Each class of assemblies is taken by itself.
-                most += room.distinct() ? 1 : (long) copies(item) * item.assemblies.size();
+                fit += room.distinct() ? 1 : (long) copies(item) * item.assemblies.size();
                 shortest = Math.min(shortest, item.span);
             }
             if (room.measured()) {
-                most = Math.min(most, room.notches() / shortest);
+                fit = Math.min(fit, notches / shortest);
             }
-            // Where no more parts fit in than are allowed, it is enough to know whether there are any.
-            this.counted = room.most() < most;
-            this.parts = counted ? room.most() : 1;
-            this.notches = room.measured() ? room.notches() : 0;
-            this.cells = new Classes[parts + 1][notches + 1];
+            return room.most() < fit ? room.most() : Capacity.ANY;
         }
 
-        private Grid(Grid like) {
-            this.counted = like.counted;
-            this.parts = like.parts;
-            this.notches = like.notches;
-            this.cells = new Classes[parts + 1][notches + 1];
+        private int copies(Item item) {
+            return room.distinct() ? 1 : Math.min(room.most(), room.measured() ? notches / item.span : Capacity.ANY);
         }
 
-        void start() {
-            for (Classes[] row : cells) {
-                Arrays.fill(row, Classes.NONE);
+        /** Lots in a fixed order: those that no relation sees come first, while there is but one signature. */
+        private List<Lot> lots(List<Item> items) {
+            Map<List<Integer>, Lot> lots = new LinkedHashMap<>();
+            for (Item item : items) {
+                int[] events = monitors.among(slot, item.part);
+                int[] sums = Arrays.stream(item.assemblies.signatures()).map(signature -> signatures.plus(signature, events)).toArray();
+                lots.computeIfAbsent(Arrays.stream(sums).boxed().toList(), unused -> new Lot(sums, new ArrayList<>())).items.add(item);
             }
-            cells[0][0] = Classes.of(Signature.NOTHING, Circuit.ONE);
+            List<Lot> ordered = new ArrayList<>(lots.values());
+            ordered.sort((one, other) -> Boolean.compare(decided(one.items).length > 0, decided(other.items).length > 0));
+            return ordered;
         }
 
-        /** The grid once it has been decided how often an item is in the slot. */
-        Grid with(Item item, Lens lens) {
-            if (room.distinct() || copies(item) == 1 && item.assemblies.size() == 1) {
-                return with(item, item.assemblies, 1, lens);
+        /** The events that items in the slot can bring about before the slot is closed. */
+        private int[] decided(List<Item> items) {
+            int[] events = Numbers.NONE;
+            for (Item item : items) {
+                events = Numbers.union(events, ground.inside(item.part));
+                if (monitors.sticky(item.part)) {
+                    int[] bare = Arrays.stream(monitors.among(slot, item.part)).filter(event -> monitors.monitorOf(event) < monitors.count()).toArray();
+                    events = Numbers.union(events, bare);
+                }
             }
-            Grid grid = this;
-            for (int i = 0; i < item.assemblies.size(); i++) {
-                Classes one = Classes.of(item.assemblies.signatures().get(i), item.assemblies.nodes()[i]);
-                // The lens supposes that the item is done with.
-                grid = grid.with(item, one, copies(item), i == item.assemblies.size() - 1 ? lens : Lens.CLEAR);
-            }
-            return grid;
+            return events;
         }
 
-        private Grid with(Item item, Classes assemblies, int most, Lens lens) {
-            int[] events = monitors.among(slot, item.part);
-            List<Classes> multiples = multiples(assemblies, events, most);
-            Classes.Gathered[][] next = new Classes.Gathered[parts + 1][notches + 1];
-            for (int p = 0; p <= parts; p++) {
-                for (int n = 0; n <= notches; n++) {
-                    Classes before = cells[p][n];
-                    for (int copies = 0; copies < multiples.size() && before.size() > 0; copies++) {
-                        int partsThen = counted ? p + copies : Math.min(1, p + copies);
-                        int notchesThen = room.measured() ? n + copies * item.span : 0;
-                        if (partsThen > parts || notchesThen > notches) {
-                            break;
-                        }
-                        if (next[partsThen][notchesThen] == null) {
-                            next[partsThen][notchesThen] = new Classes.Gathered();
-                        }
-                        combine(before, multiples.get(copies), lens, next[partsThen][notchesThen]);
+        /** What a lot comes to, by the number of parts. */
+        private Row row(Lot lot, Lens lens) {
+            int most = mostOf(lot.items);
+            List<Integer> nodes = new ArrayList<>();
+            lot.items.forEach(item -> Arrays.stream(item.assemblies.nodes()).forEach(nodes::add));
+            LotKey key = new LotKey(Arrays.stream(lot.signatures).boxed().toList(), nodes, room.distinct(), most, lens);
+            return known.computeIfAbsent(key, unused -> byNumber(lot, most, lens));
+        }
+
+        private Row byNumber(Lot lot, int most, Lens lens) {
+            Row row = Row.empty(most, 0);
+            for (Item item : lot.items) {
+                if (room.distinct()) {
+                    Map<Row.Used, Classes> oneOrNone = new TreeMap<>(Map.of(new Row.Used(0, 0), Classes.EMPTY));
+                    oneOrNone.put(new Row.Used(1, 0), new Classes(lot.signatures, item.assemblies.nodes()));
+                    row = row.times(new Row(most, 0, oneOrNone), lens, combining);
+                } else {
+                    for (int i = 0; i < lot.signatures.length; i++) {
+                        row = row.times(several(lot.signatures[i], item.assemblies.nodes()[i], most), lens, combining);
                     }
                 }
             }
-            Grid grid = new Grid(this);
-            for (int p = 0; p <= parts; p++) {
-                for (int n = 0; n <= notches; n++) {
-                    grid.cells[p][n] = next[p][n] == null ? Classes.NONE : next[p][n].classes(circuit::either);
-                }
-            }
-            return grid;
+            return row;
         }
 
-        /** By number of copies from 0 on, what so many assemblies of one class come to; without a bound, until that repeats itself. */
-        private List<Classes> multiples(Classes assemblies, int[] events, int most) {
-            List<Classes> multiples = new ArrayList<>();
-            multiples.add(Classes.of(Signature.NOTHING, Circuit.ONE));
-            if (most == 1) {
-                List<Signature> signatures = assemblies.signatures().stream().map(signature -> monitors.plus(signature, events)).toList();
-                multiples.add(new Classes(signatures, assemblies.nodes()));
-                return multiples;
+        /** Any number of assemblies of one class; without a bound, until their sum repeats itself. */
+        private Row several(int signature, int node, int most) {
+            Map<Row.Used, Classes> cells = new TreeMap<>();
+            int sum = Signatures.NOTHING;
+            Set<Integer> seen = new HashSet<>();
+            for (int copies = 0; copies <= most && (most != Capacity.ANY || seen.add(sum)); copies++) {
+                combining.spend(1);
+                cells.put(new Row.Used(copies, 0), Classes.of(sum, combining.circuit().several(node, copies)));
+                sum = signatures.plus(sum, signature);
             }
-            Signature one = monitors.plus(assemblies.signatures().get(0), events);
-            Signature sum = Signature.NOTHING;
-            Set<Signature> seen = new HashSet<>();
-            for (int copies = 1; copies <= most && (most != Capacity.ANY || seen.add(sum)); copies++) {
-                sum = monitors.plus(sum, one);
-                multiples.add(Classes.of(sum, circuit.several(assemblies.nodes()[0], copies)));
-            }
-            return multiples;
+            return new Row(most, 0, cells);
         }
 
-        private void combine(Classes one, Classes other, Lens lens, Classes.Gathered into) {
-            meter.spend((long) one.size() * other.size());
-            for (int i = 0; i < one.size(); i++) {
-                for (int j = 0; j < other.size(); j++) {
-                    Signature both = lens.see(monitors.plus(one.signatures().get(i), other.signatures().get(j)));
-                    if (both != null) {
-                        into.add(both, circuit.both(one.nodes()[i], other.nodes()[j]));
-                    }
-                }
-            }
-            if (into.size() > bounds.states()) {
-                throw new TooLarge(TooLarge.What.STATES, bounds.states()).at(ground.terrain().slots().get(slot).toString());
-            }
-        }
-
-        /** All cells with at least one part, with the slot in use. */
-        Classes close() {
+        /** Everything with at least one part, with the slot in use. */
+        private Classes close(Row all) {
             Lens lens = lenses.lens(ground.insideMonitors(shape), outlook.base(), ground.inside(shape), outlook.outside(shape));
-            Classes.Gathered all = new Classes.Gathered();
-            for (int p = 1; p <= parts; p++) {
-                for (int n = 0; n <= notches; n++) {
-                    Classes cell = cells[p][n];
-                    for (int i = 0; i < cell.size(); i++) {
-                        Signature seen = lens.see(monitors.close(slot, cell.signatures().get(i)));
-                        if (seen != null) {
-                            all.add(seen, cell.nodes()[i]);
-                        }
+            Gathering closed = combining.gathering();
+            all.filled(room.notches()).forEach(cell -> {
+                for (int i = 0; i < cell.size(); i++) {
+                    int whole = signatures.number(monitors.close(slot, signatures.get(cell.signatures()[i])));
+                    int seen = signatures.see(lens, whole);
+                    if (seen != Signatures.HOPELESS) {
+                        closed.add(seen, cell.nodes()[i]);
                     }
                 }
-            }
-            return all.classes(circuit::either);
+            });
+            return closed.classes();
         }
     }
 }

@@ -35,14 +35,15 @@ final class Fold {
     private final Terrain terrain;
     private final Monitors monitors;
     private final Circuit circuit;
-    private final Bounds bounds;
     private final Lenses lenses;
+    private final Signatures signatures;
+    private final Combining combining;
+    private final Filling filling;
     private final boolean existenceOnly;
     private final Map<Key, Classes> done = new HashMap<>();
 
     private Outlook outlook;
     private Lens[] lensOfNode;
-    private long work;
 
     Fold(Ground ground, Circuit circuit, Bounds bounds) {
         this(ground, circuit, bounds, false);
@@ -58,9 +59,11 @@ final class Fold {
         this.terrain = ground.terrain();
         this.monitors = ground.monitors();
         this.circuit = circuit;
-        this.bounds = bounds;
         this.existenceOnly = existenceOnly;
         this.lenses = new Lenses(monitors);
+        this.signatures = new Signatures(monitors);
+        this.combining = new Combining(circuit, signatures, bounds);
+        this.filling = new Filling(ground, lenses, combining);
     }
 
     /**
@@ -71,7 +74,7 @@ final class Fold {
     int platform(int platform) {
         outlook = new Outlook(ground, platform);
         lensOfNode = new Lens[ground.nodes()];
-        work = 0;
+        combining.reset();
         refuseEndless();
         Key root = new Key(platform, List.of(), Lens.CLEAR);
         Deque<Key> open = new ArrayDeque<>();
@@ -85,13 +88,21 @@ final class Fold {
             List<Key> missing = missing(next);
             if (missing.isEmpty()) {
                 open.pop();
-                done.put(next, ground.isHost(next.node) ? host(next) : shape(next));
+                done.put(next, fold(next));
             } else {
                 missing.forEach(open::push);
             }
         }
         Classes all = done.get(root);
         return all.size() == 0 ? Circuit.NONE : all.nodes()[0];
+    }
+
+    private Classes fold(Key key) {
+        try {
+            return ground.isHost(key.node) ? host(key) : shape(key);
+        } catch (TooLarge tooLarge) {
+            throw tooLarge.at(name(key.node));
+        }
     }
 
     /** A path without end, or a slot that takes the same part any number of times, has no last build to count. */
@@ -180,7 +191,7 @@ final class Fold {
         Deque<Integer> open = new ArrayDeque<>(List.of(node));
         while (!open.isEmpty()) {
             for (int next : ground.next(open.pop())) {
-                spend(1);
+                combining.spend(1);
                 if (ground.components().of(next) == component && !seen.get(next)) {
                     seen.set(next);
                     boolean barred = ground.isHost(next) && above.stream().filter(part -> part == next).count() >= terrain.turns()[next];
@@ -200,78 +211,47 @@ final class Fold {
         return lensOfNode[node];
     }
 
-    private void spend(long amount) {
-        work += amount;
-        if (work > bounds.work()) {
-            throw new TooLarge(TooLarge.What.WORK, bounds.work());
-        }
-    }
-
-    private Classes classes(Classes.Gathered gathered, int node) {
-        if (gathered.size() > bounds.states()) {
-            throw new TooLarge(TooLarge.What.STATES, bounds.states()).at(name(node));
-        }
-        return gathered.classes(circuit::either);
-    }
-
     /** The classes of a part with all that can be on it, or of a platform's builds. */
     private Classes host(Key key) {
         int host = key.node;
         boolean part = terrain.isPart(host);
         SlotOrder order = new SlotOrder(ground, host, part ? outlook.outside(host) : Numbers.NONE);
         int[] base = part ? outlook.base() : new int[monitors.count()];
-        Signature own = monitors.plus(Signature.NOTHING, monitors.own(host));
-        Signature start = lenses.lens(monitors.monitorsOf(monitors.own(host)), base, order.behind(), order.ahead()).see(own);
-        if (start == null) {
+        int[] events = monitors.own(host);
+        Lens first = lenses.lens(monitors.monitorsOf(events), base, order.behind(), order.ahead());
+        int own = signatures.see(first, signatures.plus(Signatures.NOTHING, events));
+        if (own == Signatures.HOPELESS) {
             return Classes.NONE;
         }
-        Classes combined = Classes.of(start, Circuit.ONE);
+        Classes combined = Classes.of(own, Circuit.ONE);
         while (order.more()) {
-            int slot = order.next(shape -> done.get(shapeKey(key, shape)).size());
+            int slot = order.next(open -> done.get(shapeKey(key, open)).size());
             Classes choices = choices(slot, done.get(shapeKey(key, slot)));
+            if (!part && !order.more()) {
+                int all = Join.of(combining, monitors, combined, choices);
+                return all == Circuit.NONE ? Classes.NONE : Classes.of(Signatures.NOTHING, all);
+            }
             Lens lens = lenses.lens(ground.insideMonitors(ground.nodeOf(slot)), base, order.behind(), order.ahead());
-            combined = combine(combined, choices, lens, host);
+            combined = combining.both(combined, choices, lens);
         }
-        if (!part) {
-            return combined;
-        }
-        int[] nodes = Arrays.stream(combined.nodes()).map(node -> circuit.part(host, node)).toArray();
-        return new Classes(combined.signatures(), nodes);
+        return part ? new Classes(combined.signatures(), Arrays.stream(combined.nodes()).map(node -> circuit.part(host, node)).toArray()) : combined;
     }
 
     /** What may be in one slot of a host, nothing included where it need not be filled. */
     private Classes choices(int slot, Classes filled) {
-        Classes.Gathered gathered = new Classes.Gathered();
+        Gathering gathered = combining.gathering();
         if (!terrain.room()[slot].filled()) {
-            gathered.add(Signature.NOTHING, Circuit.ONE);
+            gathered.add(Signatures.NOTHING, Circuit.ONE);
         }
         for (int i = 0; i < filled.size(); i++) {
-            gathered.add(filled.signatures().get(i), circuit.slot(slot, filled.nodes()[i]));
+            gathered.add(filled.signatures()[i], circuit.slot(slot, filled.nodes()[i]));
         }
-        return gathered.classes(circuit::either);
-    }
-
-    private Classes combine(Classes one, Classes other, Lens lens, int node) {
-        spend((long) one.size() * other.size());
-        Classes.Gathered gathered = new Classes.Gathered();
-        for (int i = 0; i < one.size(); i++) {
-            for (int j = 0; j < other.size(); j++) {
-                Signature both = lens.see(monitors.plus(one.signatures().get(i), other.signatures().get(j)));
-                if (both != null) {
-                    gathered.add(both, circuit.both(one.nodes()[i], other.nodes()[j]));
-                }
-            }
-            if (gathered.size() > bounds.states()) {
-                throw new TooLarge(TooLarge.What.STATES, bounds.states()).at(name(node));
-            }
-        }
-        return classes(gathered, node);
+        return gathered.classes();
     }
 
     /** The classes of what can be in a slot of some shape, other than nothing. */
     private Classes shape(Key key) {
         Capacity room = ground.room(key.node);
-        int slot = ground.slotOf(key.node);
         List<Filling.Item> items = new ArrayList<>();
         for (int part : ground.next(key.node)) {
             if (open(key, part) && terrain.span()[part] <= room.notches()) {
@@ -284,26 +264,23 @@ final class Fold {
         if (room.most() == 0 || items.isEmpty()) {
             return Classes.NONE;
         }
-        if (room.most() == 1) {
-            return alone(key, slot, items);
-        }
-        Filling filling = new Filling(ground, key.node, circuit, lenses, outlook, bounds, this::spend);
-        return filling.fill(items);
+        return room.most() == 1 ? alone(key, items) : filling.fill(key.node, items, outlook);
     }
 
-    private Classes alone(Key key, int slot, List<Filling.Item> items) {
-        Classes.Gathered gathered = new Classes.Gathered();
+    private Classes alone(Key key, List<Filling.Item> items) {
+        int slot = ground.slotOf(key.node);
+        Gathering gathered = combining.gathering();
         for (Filling.Item item : items) {
             Classes assemblies = item.assemblies();
-            spend(assemblies.size());
+            combining.spend(assemblies.size());
             int[] events = monitors.alone(slot, item.part());
             for (int i = 0; i < assemblies.size(); i++) {
-                Signature seen = key.outlook.see(monitors.plus(assemblies.signatures().get(i), events));
-                if (seen != null) {
+                int seen = signatures.see(key.outlook, signatures.plus(assemblies.signatures()[i], events));
+                if (seen != Signatures.HOPELESS) {
                     gathered.add(seen, assemblies.nodes()[i]);
                 }
             }
         }
-        return classes(gathered, key.node);
+        return gathered.classes();
     }
 }

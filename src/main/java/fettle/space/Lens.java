@@ -5,8 +5,9 @@ import java.util.Arrays;
 /** Looks at signatures with the eyes of what can still be placed: what that cannot tell apart is made the same, and what it cannot save is dropped. */
 final class Lens {
 
-    static final Lens CLEAR = new Lens(new int[0], new Quotient[0]);
+    static final Lens CLEAR = new Lens(0, new int[0], new Quotient[0]);
 
+    private final int number;
     private final int[] monitors;
     private final Quotient[] quotients;
     private final int[] demanding;
@@ -14,9 +15,11 @@ final class Lens {
     /**
      * A lens.
      *
+     * @param number tells it from others
      * @param monitors those looked at, in rising order; states of others are left as they are
      */
-    Lens(int[] monitors, Quotient[] quotients) {
+    Lens(int number, int[] monitors, Quotient[] quotients) {
+        this.number = number;
         this.monitors = monitors;
         this.quotients = quotients;
         int[] found = new int[monitors.length];
@@ -27,6 +30,10 @@ final class Lens {
             }
         }
         this.demanding = Arrays.copyOf(found, count);
+    }
+
+    int number() {
+        return number;
     }
 
     /** The signature as seen; empty-handed ({@code null}) where no valid build has it. */

@@ -50,7 +50,7 @@ final class Lenses {
         for (int i = 0; i < looked.length; i++) {
             seen[i] = quotient(looked[i], base[looked[i]], made.generators(looked[i]), left.generators(looked[i]));
         }
-        return lenses.computeIfAbsent(new LensKey(Arrays.stream(looked).boxed().toList(), List.of(seen)), unused -> new Lens(looked, seen));
+        return lenses.computeIfAbsent(new LensKey(Arrays.stream(looked).boxed().toList(), List.of(seen)), unused -> new Lens(lenses.size() + 1, looked, seen));
     }
 
     /** Goes through sorted events, monitor by monitor. */

@@ -32,14 +32,14 @@ final class Monitors {
     private final Map<Integer, List<Integer>> own = new HashMap<>();
     private final Map<Integer, List<Seen>> heads = new HashMap<>();
     private final Map<Integer, List<Seen>> slots = new HashMap<>();
-    private final Map<Integer, Gathering> gathering = new TreeMap<>();
+    private final Map<Integer, Gathered> gathering = new TreeMap<>();
     private int[] monitorOf;
     private int[] generatorOf;
     private int[][] ownEvents;
     private int relations;
 
     /** Gathers the parts that stand directly in a slot, as one monitor sees them. */
-    private record Gathering(int monitor, Monoid monoid, List<List<Integer>> states, List<Integer> sorts) {}
+    private record Gathered(int monitor, Monoid monoid, List<List<Integer>> states, List<Integer> sorts) {}
 
     private Monitors(Terrain terrain, Bounds bounds, Map<Object, Monoid> shapes) {
         this.terrain = terrain;
@@ -55,13 +55,8 @@ final class Monitors {
      */
     static Monitors of(Rules rules, Terrain terrain, TermMembers members, Bounds bounds, Map<Object, Monoid> shapes) {
         Monitors monitors = new Monitors(terrain, bounds, shapes);
-        rules.clauses().forEach(clause -> {
-            try {
-                monitors.watch(new ClauseMonitor(clause, terrain, members));
-            } catch (TooLarge tooLarge) {
-                throw tooLarge.at(clause.rule() + ": " + clause.when());
-            }
-        });
+        Pattern.merged(rules.clauses().stream().map(clause -> Pattern.of(clause, members)).toList())
+                .forEach(pattern -> monitors.watch(new ClauseMonitor(pattern, terrain)));
         Map<String, List<Agreement>> traits = new TreeMap<>();
         rules.agreements().forEach(agreement -> traits.computeIfAbsent(agreement.trait(), unused -> new ArrayList<>()).add(agreement));
         traits.forEach((trait, agreements) -> {
@@ -151,7 +146,7 @@ final class Monitors {
                 more.sort(null);
                 return held.stream().filter(list.get(sort)::equals).count() == cap ? held : List.copyOf(more);
             }, held -> false, bounds.relationStates());
-            gathering.put(monitor, new Gathering(add(all.monoid(), cap), all.monoid(), all.states(), list));
+            gathering.put(monitor, new Gathered(add(all.monoid(), cap), all.monoid(), all.states(), list));
         }
         int count = monoids.isEmpty() ? 0 : first.get(first.size() - 1) + monoids.get(monoids.size() - 1).generators();
         monitorOf = new int[count];
@@ -245,7 +240,7 @@ final class Monitors {
             if (bits(seenSlot, head.monitor) == 0) {
                 put(found, head.monitor, Bundle.part(head.bits));
             } else {
-                Gathering gather = gathering.get(head.monitor);
+                Gathered gather = gathering.get(head.monitor);
                 found.add(first.get(gather.monitor) + gather.sorts.indexOf(head.bits));
             }
         }
@@ -297,7 +292,7 @@ final class Monitors {
         }
         List<Integer> found = new ArrayList<>();
         for (Seen use : seenSlot) {
-            Gathering gather = gathering.get(use.monitor);
+            Gathered gather = gathering.get(use.monitor);
             List<Integer> held = gather == null ? List.of() : gather.states.get(gathered.stateOf(gather.monitor));
             put(found, use.monitor, new Bundle(use.bits, held));
         }

@@ -1,6 +1,8 @@
 package fettle.space;
 
 import java.util.Arrays;
+import java.util.IdentityHashMap;
+import java.util.Map;
 
 /**
  * What may be placed on a platform outside of each of its nodes: the events that the rest of a build can add to what a host or shape holds, as far as
@@ -14,6 +16,7 @@ final class Outlook {
     private final int[][] outside;
     private final int[] base;
     private final int[] counts;
+    private final Map<int[], Integer> longest = new IdentityHashMap<>();
 
     Outlook(Ground ground, int platform) {
         this.ground = ground;
@@ -24,6 +27,9 @@ final class Outlook {
         this.counts = new int[monitors.events()];
         for (int node : nodes) {
             outside[node] = Numbers.NONE;
+            if (!ground.isHost(node) && ground.room(node).measured()) {
+                longest.merge(ground.next(node), ground.room(node).notches(), Math::max);
+            }
         }
         for (int i = 0; i < nodes.length;) {
             int end = i;
@@ -136,6 +142,11 @@ final class Outlook {
 
     int[] outside(int node) {
         return outside[node];
+    }
+
+    /** The notches of the longest slot on this platform that takes the same parts as a shape, which is measured itself. */
+    int longest(int shape) {
+        return longest.get(ground.next(shape));
     }
 
     /** By monitor, the state that the platform itself brings. */

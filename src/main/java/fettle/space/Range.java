@@ -31,12 +31,8 @@ public record Range(BigDecimal least, BigDecimal greatest) {
         return new Range(least.add(other.least), greatest.add(other.greatest));
     }
 
-    /** The range of products, which have their extremes among those of the ends. */
-    Range times(Range other) {
-        BigDecimal a = least.multiply(other.least);
-        BigDecimal b = least.multiply(other.greatest);
-        BigDecimal c = greatest.multiply(other.least);
-        BigDecimal d = greatest.multiply(other.greatest);
-        return new Range(a.min(b).min(c.min(d)), a.max(b).max(c.max(d)));
+    /** The range of multiples by a number, which turns it round where that is negative. */
+    Range times(BigDecimal number) {
+        return between(least.multiply(number), greatest.multiply(number));
     }
 }

@@ -6,10 +6,12 @@ import fettle.catalog.Part;
 import fettle.catalog.Stat;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.IntFunction;
 
 /** Ranges of attributes over all valid builds of platforms. */
 final class Ranges {
@@ -19,29 +21,32 @@ final class Ranges {
     private final Circuit circuit;
     private final int[] platforms;
     private final int[] roots;
-    private final List<SortedMap<String, Range>> found = new ArrayList<>();
+    private final BitSet nodes;
+    private final List<SortedMap<String, Range>> results = new ArrayList<>();
 
     /**
      * Ranges over some platforms.
      *
      * @param platforms their numbers
      * @param roots by platform, the circuit's node of all its builds; none is void
+     * @param nodes the roots and all that they are made of
      */
-    Ranges(Catalog catalog, Terrain terrain, Circuit circuit, int[] platforms, int[] roots) {
+    Ranges(Catalog catalog, Terrain terrain, Circuit circuit, int[] platforms, int[] roots, BitSet nodes) {
         this.catalog = catalog;
         this.terrain = terrain;
         this.circuit = circuit;
         this.platforms = platforms;
         this.roots = roots;
+        this.nodes = nodes;
         for (int i = 0; i < platforms.length; i++) {
-            found.add(new TreeMap<>());
+            results.add(new TreeMap<>());
         }
     }
 
     /** By platform and attribute; an attribute that has no value in any build is left out. */
     List<SortedMap<String, Range>> ranges() {
         catalog.attributes().values().forEach(this::add);
-        return found;
+        return results;
     }
 
     private void add(Attribute attribute) {
@@ -51,14 +56,15 @@ final class Ranges {
             figures[part] = Optional.ofNullable(entry.stats().get(attribute.id())).map(Stat::value).orElse(null);
         }
         switch (attribute.combine()) {
-            case SUM -> add(attribute, new SumRange(figures), (base, sums) -> Optional.of(sums.plus(Range.at(base.orElse(BigDecimal.ZERO)))));
-            case PERCENT -> add(attribute, new SumRange(figures), (base, sums) -> base.map(value ->
+            case SUM -> addSums(attribute, figures, (base, sums) -> Optional.of(sums.plus(Range.at(base.orElse(BigDecimal.ZERO)))));
+            case PERCENT -> addSums(attribute, figures, (base, sums) -> base.map(value ->
                     Range.between(value.multiply(Totals.factor(sums.least())), value.multiply(Totals.factor(sums.greatest())))));
             case PRODUCT -> {
                 for (int part = 0; part < figures.length; part++) {
                     figures[part] = figures[part] == null ? null : Totals.factor(figures[part]);
                 }
-                add(attribute, new ProductRange(figures), (base, products) -> base.map(value -> products.times(Range.at(value))));
+                ProductRange products = new ProductRange(figures);
+                add(attribute, products, (base, found) -> base.map(value -> products.range(found).times(value)));
             }
             case MAX, MIN -> {
                 PeakRange peaks = new PeakRange(figures, attribute.combine() == Attribute.Combine.MIN);
@@ -71,13 +77,25 @@ final class Ranges {
         Optional<Range> of(Optional<BigDecimal> base, V parts);
     }
 
+    private void addSums(Attribute attribute, BigDecimal[] figures, Total<Range> total) {
+        Optional<LongRanges> quick = LongRanges.of(circuit, figures, nodes);
+        if (quick.isPresent()) {
+            add(attribute, quick.get()::of, total);
+        } else {
+            add(attribute, new SumRange(figures), total);
+        }
+    }
+
     private <V> void add(Attribute attribute, Algebra<V> algebra, Total<V> total) {
-        Evaluation<V> evaluation = Evaluation.of(circuit, algebra, roots);
+        add(attribute, Evaluation.of(circuit, algebra, nodes)::of, total);
+    }
+
+    private <V> void add(Attribute attribute, IntFunction<V> found, Total<V> total) {
         for (int i = 0; i < platforms.length; i++) {
-            SortedMap<String, Range> ranges = found.get(i);
+            SortedMap<String, Range> ranges = results.get(i);
             Part platform = catalog.platforms().get(terrain.hosts().get(platforms[i]));
             Optional<BigDecimal> base = Optional.ofNullable(platform.stats().get(attribute.id())).map(Stat::value);
-            total.of(base, evaluation.of(roots[i])).ifPresent(range -> ranges.put(attribute.id(), range.plain()));
+            total.of(base, found.apply(roots[i])).ifPresent(range -> ranges.put(attribute.id(), range.plain()));
         }
     }
 }

@@ -35,9 +35,10 @@ final class Surveying {
     }
 
     List<Survey> surveys() {
-        Evaluation<BigInteger> counts = Evaluation.of(circuit, new Counting(), roots);
-        Evaluation<int[]> essential = Evaluation.of(circuit, new InAll(), roots);
-        List<SortedMap<String, Range>> ranges = new Ranges(catalog, terrain, circuit, platforms, roots).ranges();
+        BitSet all = Evaluation.below(circuit, roots);
+        Evaluation<BigInteger> counts = Evaluation.of(circuit, new Counting(), all);
+        Evaluation<int[]> essential = Evaluation.of(circuit, new InAll(), all);
+        List<SortedMap<String, Range>> ranges = new Ranges(catalog, terrain, circuit, platforms, roots, all).ranges();
         List<Survey> surveys = new ArrayList<>();
         for (int i = 0; i < platforms.length; i++) {
             Reach reach = Reach.of(terrain, platforms[i]);

@@ -47,7 +47,7 @@ class BruteForceTest {
         assertEquals(new TreeSet<>(entries.platformIds()), surveys.keySet());
         for (String platform : entries.platformIds()) {
             fettle.oracle.Survey expected = new fettle.oracle.Survey(fettle.oracle.Space.of(entries, platform, MOST_CANDIDATES).orElseThrow());
-            Survey.Known known = assertInstanceOf(Survey.Known.class, surveys.get(platform));
+            Survey.Known known = assertInstanceOf(Survey.Known.class, surveys.get(platform), surveys.get(platform)::toString);
             assertEquals(BigInteger.valueOf(expected.count()), known.count(), platform);
             assertEquals(expected.reachable(), known.reachable());
             assertEquals(expected.deadParts(), known.dead());
