@@ -19,4 +19,9 @@ public record Folded(
     public boolean isVoid() {
         return root == Circuit.NONE && undecided.isEmpty();
     }
+
+    /** What an algebra says of all builds, of which there are some. */
+    <V> V ask(Algebra<V> algebra) {
+        return Evaluation.of(circuit, algebra, Evaluation.below(circuit, root)).of(root);
+    }
 }

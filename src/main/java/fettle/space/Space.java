@@ -19,13 +19,15 @@ import java.util.TreeSet;
 public final class Space {
 
     private final Relations relations;
+    private final Rules rules;
     private final Bounds bounds;
     private final Terrain terrain;
     private final TermMembers members;
     private final Map<Object, Monoid> shapes = new HashMap<>();
 
-    private Space(Relations relations, Bounds bounds) {
+    private Space(Relations relations, Rules rules, Bounds bounds) {
         this.relations = relations;
+        this.rules = rules;
         this.bounds = bounds;
         this.terrain = Terrain.of(relations);
         this.members = new TermMembers(relations, terrain);
@@ -38,7 +40,12 @@ public final class Space {
 
     /** The same, with bounds on the work that may be spent. */
     public static Space of(Relations relations, Bounds bounds) {
-        return new Space(relations, bounds);
+        return of(relations, new Rules(relations.clauses(), relations.agreements()), bounds);
+    }
+
+    /** The space of the builds that keep these rules, whatever else the relations say of placed things. */
+    static Space of(Relations relations, Rules rules, Bounds bounds) {
+        return new Space(relations, rules, bounds);
     }
 
     /** The parts that fit no slot of the catalog. */
@@ -58,14 +65,34 @@ public final class Space {
 
     /** The valid builds of one platform as a circuit of its own. */
     public Folded folded(String platform) {
-        Circuit circuit = new Circuit();
-        try {
-            Ground ground = new Ground(terrain, Monitors.of(new Rules(relations.clauses(), relations.agreements()), terrain, members, bounds, shapes));
-            int root = new Fold(ground, circuit, bounds).platform(terrain.number(platform));
-            return new Folded(platform, circuit, root, terrain.hosts(), terrain.slots(), Optional.empty());
-        } catch (TooLarge tooLarge) {
-            return new Folded(platform, circuit, Circuit.NONE, terrain.hosts(), terrain.slots(), Optional.of(Undecided.of(tooLarge)));
+        return folded(List.of(platform)).get(platform);
+    }
+
+    /** The valid builds of some platforms, by their ids, in one circuit; work that they share is done once. */
+    public SortedMap<String, Folded> folded(Collection<String> platforms) {
+        SortedMap<String, Folded> all = new TreeMap<>();
+        if (platforms.isEmpty()) {
+            return all;
         }
+        Circuit circuit = new Circuit();
+        Optional<Fold> fold = Optional.empty();
+        Optional<Undecided> none = Optional.empty();
+        try {
+            fold = Optional.of(new Fold(new Ground(terrain, Monitors.of(rules, terrain, members, bounds, shapes)), circuit, bounds));
+        } catch (TooLarge tooLarge) {
+            none = Optional.of(Undecided.of(tooLarge));
+        }
+        for (String platform : new TreeSet<>(platforms)) {
+            int root = Circuit.NONE;
+            Optional<Undecided> undecided = none;
+            try {
+                root = fold.isPresent() ? fold.get().platform(terrain.number(platform)) : Circuit.NONE;
+            } catch (TooLarge tooLarge) {
+                undecided = Optional.of(Undecided.of(tooLarge));
+            }
+            all.put(platform, new Folded(platform, circuit, root, terrain.hosts(), terrain.slots(), undecided));
+        }
+        return all;
     }
 
     /** Every platform's survey, by its id. */
@@ -76,37 +103,23 @@ public final class Space {
     /** Some platforms' surveys, by their ids; work that they share is done once. */
     public SortedMap<String, Survey> survey(Collection<String> platforms) {
         SortedMap<String, Survey> surveys = new TreeMap<>();
-        Ground ground;
-        try {
-            ground = new Ground(terrain, Monitors.of(new Rules(relations.clauses(), relations.agreements()), terrain, members, bounds, shapes));
-        } catch (TooLarge tooLarge) {
-            platforms.forEach(platform -> surveys.put(platform, new Survey.Open(platform, reachable(platform), Undecided.of(tooLarge))));
-            return surveys;
-        }
-        Circuit circuit = new Circuit();
-        Fold fold = new Fold(ground, circuit, bounds);
-        List<Integer> folded = new ArrayList<>();
-        List<Integer> roots = new ArrayList<>();
-        for (String platform : new TreeSet<>(platforms)) {
-            try {
-                int root = fold.platform(terrain.number(platform));
-                if (root == Circuit.NONE) {
-                    surveys.put(platform, empty(platform));
-                } else {
-                    folded.add(terrain.number(platform));
-                    roots.add(root);
-                }
-            } catch (TooLarge tooLarge) {
-                surveys.put(platform, new Survey.Open(platform, reachable(platform), Undecided.of(tooLarge)));
+        List<Folded> filled = new ArrayList<>();
+        for (Folded folded : folded(platforms).values()) {
+            if (folded.undecided().isPresent()) {
+                surveys.put(folded.platform(), new Survey.Open(folded.platform(), reachable(folded.platform()), folded.undecided().get()));
+            } else if (folded.isVoid()) {
+                surveys.put(folded.platform(), empty(folded.platform()));
+            } else {
+                filled.add(folded);
             }
         }
-        new Surveying(relations.catalog(), terrain, circuit, ints(folded), ints(roots)).surveys()
-                .forEach(survey -> surveys.put(survey.platform(), survey));
+        if (!filled.isEmpty()) {
+            int[] numbers = filled.stream().mapToInt(folded -> terrain.number(folded.platform())).toArray();
+            int[] roots = filled.stream().mapToInt(Folded::root).toArray();
+            new Surveying(relations.catalog(), terrain, filled.get(0).circuit(), numbers, roots).surveys()
+                    .forEach(survey -> surveys.put(survey.platform(), survey));
+        }
         return surveys;
-    }
-
-    private static int[] ints(List<Integer> numbers) {
-        return numbers.stream().mapToInt(Integer::intValue).toArray();
     }
 
     private SortedSet<String> reachable(String platform) {

@@ -1,0 +1,284 @@
+package fettle.space;
+
+import fettle.catalog.Fact;
+import fettle.relation.Agreement;
+import fettle.relation.Clause;
+import fettle.relation.Relations;
+import fettle.relation.Term;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * Finds relations that rule nothing out. A build that breaks one relation and no other shows that this one is needed; where none is met by trying, the builds
+ * that there are with the relation are counted against those that there are without it.
+ *
+ * <p>What a part needs of others is left alone: it is worth stating even where it is always there.
+ */
+final class IdleRelations {
+
+    private static final int MOST_MEMBERS = 3;
+
+    private final Relations relations;
+    private final Terrain terrain;
+    private final TermMembers members;
+    private final Breaches breaches;
+    private final int[] groupOf;
+    private final List<BitSet> groups = new ArrayList<>();
+    private final BitSet needed = new BitSet();
+
+    IdleRelations(Relations relations, Terrain terrain, TermMembers members, Breaches breaches) {
+        this.relations = relations;
+        this.terrain = terrain;
+        this.members = members;
+        this.breaches = breaches;
+        this.groupOf = new int[breaches.relations()];
+        Map<Object, Integer> known = new HashMap<>();
+        for (int relation = 0; relation < groupOf.length; relation++) {
+            int group = known.computeIfAbsent(meaning(relation), unused -> groups.size());
+            if (group == groups.size()) {
+                groups.add(new BitSet());
+            }
+            groups.get(group).set(relation);
+            groupOf[relation] = group;
+        }
+    }
+
+    /** Equal for relations of one rule that say the same, such as two parts each of which excludes the other. */
+    private Object meaning(int relation) {
+        if (!breaches.isClause(relation)) {
+            return breaches.trait(relation);
+        }
+        Clause clause = breaches.clause(relation);
+        Map<List<Set<Integer>>, Integer> when = new HashMap<>();
+        clause.when().forEach(term -> when.merge(things(List.of(term)), 1, Integer::sum));
+        return List.of(clause.rule(), when, things(clause.need()), clause.apart());
+    }
+
+    private List<Set<Integer>> things(Collection<Term> terms) {
+        Set<Integer> hosts = new HashSet<>();
+        Set<Integer> slots = new HashSet<>();
+        for (Term term : terms) {
+            Arrays.stream(members.hosts(term)).forEach(hosts::add);
+            Arrays.stream(members.slots(term)).forEach(slots::add);
+        }
+        return List.of(hosts, slots);
+    }
+
+    /** Takes note of a build that breaks these relations, and no other. */
+    void see(BitSet broken) {
+        int first = broken.nextSetBit(0);
+        if (first >= 0 && !needed.get(groupOf[first]) && broken.stream().allMatch(relation -> groupOf[relation] == groupOf[first])) {
+            needed.set(groupOf[first]);
+        }
+    }
+
+    /** The groups that are still in question: of relations that could rule something out, of which no build broke one alone. */
+    private List<BitSet> open() {
+        List<BitSet> open = new ArrayList<>();
+        for (int group = 0; group < groups.size(); group++) {
+            int first = groups.get(group).nextSetBit(0);
+            boolean need = breaches.isClause(first) && breaches.clause(first).apart() && !breaches.clause(first).need().isEmpty();
+            if (!needed.get(group) && !need) {
+                open.add(groups.get(group));
+            }
+        }
+        return open;
+    }
+
+    /** Tries on one platform for builds that break a relation in question and no other. */
+    void seek(Trials trials) {
+        for (BitSet group : open()) {
+            int relation = group.nextSetBit(0);
+            for (List<Trials.Place> wish : breaches.isClause(relation) ? meeting(trials, breaches.clause(relation)) : disagreeing(trials, breaches.trait(relation))) {
+                if (!needed.get(groupOf[relation])) {
+                    trials.breaks(wish, group);
+                }
+            }
+        }
+    }
+
+    /** Ways to meet all conditions of a clause. */
+    private List<List<Trials.Place>> meeting(Trials trials, Clause clause) {
+        List<List<Trials.Place>> ways = List.of(List.of());
+        for (Term term : clause.when()) {
+            List<List<Trials.Place>> more = new ArrayList<>();
+            for (List<Trials.Place> way : ways) {
+                places(trials, term).stream().filter(place -> !clause.apart() || !way.contains(place)).limit(MOST_MEMBERS).forEach(place -> {
+                    List<Trials.Place> longer = new ArrayList<>(way);
+                    longer.add(place);
+                    more.add(longer);
+                });
+            }
+            ways = more;
+        }
+        return ways;
+    }
+
+    /** Where things that meet a term can be put. */
+    private List<Trials.Place> places(Trials trials, Term term) {
+        List<Trials.Place> places = new ArrayList<>();
+        for (int host : members.hosts(term)) {
+            if (host == trials.platform() && term.sort() != Term.Sort.NAME) {
+                places.add(Trials.Place.PLATFORM);
+            } else if (terrain.isPart(host)) {
+                trials.places(host).stream().limit(2).forEach(slot -> places.add(new Trials.Place(slot, host)));
+            }
+        }
+        for (int slot : members.slots(term)) {
+            Arrays.stream(terrain.candidates()[slot]).filter(part -> trials.places(part).contains(slot)).limit(2)
+                    .forEach(part -> places.add(new Trials.Place(slot, part)));
+        }
+        return places;
+    }
+
+    /** Parts that share no value of a trait, or share none with the platform, two by two. */
+    private List<List<Trials.Place>> disagreeing(Trials trials, String trait) {
+        List<Agreement> all = relations.agreements().stream()
+                .filter(agreement -> agreement.trait().equals(trait) && !places(trials, agreement).isEmpty()).toList();
+        List<List<Trials.Place>> ways = new ArrayList<>();
+        for (int i = 0; i < all.size() && ways.size() < 4 * MOST_MEMBERS; i++) {
+            for (int j = i + 1; j < all.size() && ways.size() < 4 * MOST_MEMBERS; j++) {
+                if (all.get(i).values().stream().noneMatch(all.get(j).values()::contains)) {
+                    ways.add(Stream.concat(places(trials, all.get(i)).stream().limit(1), places(trials, all.get(j)).stream().limit(1)).toList());
+                }
+            }
+        }
+        return ways;
+    }
+
+    private List<Trials.Place> places(Trials trials, Agreement agreement) {
+        return Optional.ofNullable(terrain.numbers().get(agreement.part())).map(host -> host == trials.platform()
+                ? List.of(Trials.Place.PLATFORM)
+                : trials.places(host).stream().map(slot -> new Trials.Place(slot, host)).toList()).orElse(List.of());
+    }
+
+    /**
+     * What was found.
+     *
+     * @param idle relations that rule nothing out, each also if those before it are taken out
+     * @param open relations of which that could not be decided
+     */
+    record Answer(List<IdleRelation> idle, List<IdleRelation> open) {}
+
+    /** Tells whether platforms have as many valid builds under fewer rules; empty where that is too much to work out. */
+    interface Counts {
+        Optional<Boolean> same(List<String> platforms, Rules fewer);
+    }
+
+    /**
+     * Decides what is still in question. A relation that speaks of parts that are in no valid build at all is passed over, since what is wrong is wrong with those.
+     *
+     * @param used the parts in some valid build of some platform
+     */
+    Answer idle(Collection<Trials> platforms, BitSet used, Counts counts) {
+        List<IdleRelation> idle = new ArrayList<>();
+        List<IdleRelation> left = new ArrayList<>();
+        BitSet dropped = new BitSet();
+        for (BitSet group : open()) {
+            int relation = group.nextSetBit(0);
+            if (speaksOf(relation, used)) {
+                List<String> touched = platforms.stream().filter(trials -> breakable(relation, trials)).map(trials -> terrain.hosts().get(trials.platform())).toList();
+                BitSet without = (BitSet) dropped.clone();
+                without.or(group);
+                Optional<Boolean> same = touched.isEmpty() ? Optional.of(true) : counts.same(touched, rules(without));
+                if (same.isEmpty()) {
+                    left.addAll(told(group, false));
+                } else if (same.get()) {
+                    dropped = without;
+                    idle.addAll(told(group, touched.isEmpty()));
+                }
+            }
+        }
+        return new Answer(List.copyOf(idle), List.copyOf(left));
+    }
+
+    /** One for all that entries state; groups that only their members make up are told each by itself. */
+    private List<IdleRelation> told(BitSet group, boolean apart) {
+        int first = group.nextSetBit(0);
+        if (!breaches.isClause(first)) {
+            List<Agreement> agreements = relations.agreements().stream().filter(agreement -> agreement.trait().equals(breaches.trait(first))).toList();
+            return List.of(new IdleRelation(agreements.get(0).rule(), breaches.trait(first), agreements.stream().map(Agreement::because).distinct().toList(), apart));
+        }
+        List<Clause> clauses = group.stream().mapToObj(breaches::clause).toList();
+        List<Fact> stated = clauses.stream().flatMap(clause -> clause.because().stream()).distinct().toList();
+        if (!stated.isEmpty()) {
+            return List.of(new IdleRelation(clauses.get(0).rule(), key(clauses.get(0)), stated, apart));
+        }
+        return clauses.stream().map(clause -> new IdleRelation(
+                clause.rule(), key(clause), clause.when().stream().flatMap(term -> relations.members(term).values().stream()).distinct().toList(), apart)).toList();
+    }
+
+    private static String key(Clause clause) {
+        return clause.when().isEmpty() ? "" : clause.when().get(0).key();
+    }
+
+    private Rules rules(BitSet without) {
+        List<Clause> clauses = new ArrayList<>();
+        Set<String> traits = new HashSet<>();
+        for (int relation = 0; relation < groupOf.length; relation++) {
+            if (!without.get(relation)) {
+                if (breaches.isClause(relation)) {
+                    clauses.add(breaches.clause(relation));
+                } else {
+                    traits.add(breaches.trait(relation));
+                }
+            }
+        }
+        return new Rules(clauses, relations.agreements().stream().filter(agreement -> traits.contains(agreement.trait())).toList());
+    }
+
+    private boolean speaksOf(int relation, BitSet used) {
+        if (!breaches.isClause(relation)) {
+            return relations.agreements().stream().filter(agreement -> agreement.trait().equals(breaches.trait(relation)))
+                    .map(agreement -> terrain.numbers().get(agreement.part())).anyMatch(host -> host != null && (used.get(host) || !terrain.isPart(host)));
+        }
+        return breaches.clause(relation).when().stream().allMatch(term -> members.slots(term).length > 0
+                || Arrays.stream(members.hosts(term)).anyMatch(host -> used.get(host) || !terrain.isPart(host) && term.sort() != Term.Sort.NAME));
+    }
+
+    /** Whether a platform leads to what could break the relation if nothing else forbade it. */
+    private boolean breakable(int relation, Trials trials) {
+        if (breaches.isClause(relation)) {
+            Clause clause = breaches.clause(relation);
+            List<List<Trials.Place>> met = clause.when().stream().map(term -> places(trials, term)).toList();
+            Set<Trials.Place> all = new HashSet<>();
+            met.forEach(all::addAll);
+            return met.stream().noneMatch(List::isEmpty) && (!clause.apart() || met.size() < 2 || all.size() > 1 || all.stream().anyMatch(place -> !once(trials, place.part())));
+        }
+        Set<String> left = null;
+        for (Agreement agreement : relations.agreements()) {
+            if (agreement.trait().equals(breaches.trait(relation)) && !places(trials, agreement).isEmpty()) {
+                if (left == null) {
+                    left = new HashSet<>(agreement.values());
+                }
+                left.retainAll(agreement.values());
+            }
+        }
+        return left != null && left.isEmpty();
+    }
+
+    /** Whether a part, if at all, is in one place only. */
+    private boolean once(Trials trials, int part) {
+        int at = part;
+        while (terrain.isPart(at)) {
+            if (trials.places(at).size() != 1) {
+                return false;
+            }
+            int slot = trials.places(at).get(0);
+            if (terrain.room()[slot].most() > 1 && !terrain.room()[slot].distinct()) {
+                return false;
+            }
+            at = terrain.owner()[slot];
+        }
+        return true;
+    }
+}
