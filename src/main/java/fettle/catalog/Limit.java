@@ -23,8 +23,21 @@ public record Limit(
         Origin origin)
         implements Fact {
 
+    /** The attribute that the bound follows; empty where it is fixed. */
+    public Optional<String> by() {
+        return bound instanceof Table table ? Optional.of(table.by()) : Optional.empty();
+    }
+
     /** Which side of the bound is allowed; the bound itself is. */
-    public enum Side { AT_LEAST, AT_MOST }
+    public enum Side {
+        AT_LEAST,
+        AT_MOST;
+
+        /** {@code at least} or {@code at most}. */
+        public String words() {
+            return this == AT_LEAST ? "at least" : "at most";
+        }
+    }
 
     /** A fixed value, or one that follows another attribute. */
     public sealed interface Bound {}

@@ -26,6 +26,11 @@ public record Offer(
         Origin origin)
         implements Fact {
 
+    /** Where it is had: the vendor, and the tier where one is asked. */
+    public String place() {
+        return vendor + (tier > 0 ? " tier " + tier : "");
+    }
+
     /** Whether goods are asked, not money. */
     public boolean bartered() {
         return price.isEmpty();

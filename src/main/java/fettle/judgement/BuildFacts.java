@@ -1,8 +1,9 @@
 package fettle.judgement;
 
+import fettle.catalog.Build;
 import fettle.catalog.Catalog;
-import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
+import fettle.space.CloseLimit;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -11,16 +12,19 @@ final class BuildFacts {
 
     private BuildFacts() {}
 
-    static List<Object> of(Catalog catalog, Names names, BuildResult result, BuildCheck check) {
+    static List<Object> of(Catalog catalog, Names names, BuildResult result) {
+        Build build = result.build();
         List<Object> facts = new ArrayList<>();
-        facts.add(result.build());
-        catalog.head().ifPresent(facts::add);
-        List<BuildMention> mentions = BuildMention.of(result.build());
+        facts.add(build);
+        catalog.head().ifPresent(head -> build.patch().ifPresent(patch -> facts.add(new BuildPatch(build, patch, head))));
+        List<BuildMention> mentions = BuildMention.of(build);
         facts.addAll(mentions);
         facts.addAll(names.facts(mentions.stream().map(BuildMention::reference).toList()));
         result.placement().ifPresent(placement -> facts.addAll(placement.unresolved()));
         facts.addAll(result.limits());
-        result.unobtainable().forEach(facts::add);
+        facts.addAll(CloseLimit.of(catalog, result));
+        result.cost().ifPresent(cost -> build.budget().ifPresent(budget -> facts.add(new Spending(build, cost, budget))));
+        facts.addAll(Unobtainable.of(catalog, result));
         return facts;
     }
 }

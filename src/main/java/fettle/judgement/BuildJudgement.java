@@ -35,15 +35,16 @@ final class BuildJudgement {
 
     List<Finding> findings(BuildResult result, BuildCheck check) {
         List<Finding> findings = new ArrayList<>();
-        result.violations().forEach(violation -> findings.add(broken(result, violation)));
-        List<Object> facts = new ArrayList<>(BuildFacts.of(reading.catalog(), names, result, check));
+        result.placement().ifPresent(placement -> result.violations().stream()
+                .filter(violation -> !placement.onlyDoubtful(violation))
+                .forEach(violation -> findings.add(broken(result, placement, violation))));
+        List<Object> facts = new ArrayList<>(BuildFacts.of(reading.catalog(), names, result));
         facts.addAll(Advising.facts(reading.relations(), check, result));
         findings.addAll(judge.judge(facts, places));
         return Judge.sorted(findings);
     }
 
-    private Finding broken(BuildResult result, Violation violation) {
-        Placement placement = result.placement().orElseThrow();
+    private Finding broken(BuildResult result, Placement placement, Violation violation) {
         Draft draft = judge.draft(violation.rule(), result.build().subject(), places);
         violation.data().forEach(draft::with);
         violation.parts().stream().filter(part -> part != Placement.PLATFORM).forEach(part -> draft.at(placement.parts().get(part).entry().origin()));
@@ -51,12 +52,18 @@ final class BuildJudgement {
             draft.because(fact);
         }
         if (violation.parts().isEmpty()) {
-            draft.at(result.build().origin());
+            // Nothing stands there to be pointed at, so what should carry it is.
+            violation.slots().stream().map(slot -> placement.slots().get(slot).owner()).forEach(owner ->
+                    draft.at(owner == Placement.PLATFORM ? result.build().platform().origin() : placement.parts().get(owner).entry().origin()));
+            if (violation.slots().isEmpty()) {
+                draft.at(result.build().platform().origin());
+            }
         }
         if (violation.rule().equals("does-not-fit")) {
             List<Chain> found = chains.shortest(placement.slots().get(violation.slots().get(0)).slot(), placement.parts().get(violation.parts().get(0)).part(), CHAINS_TOLD)
                     .stream().map(Chain::new).toList();
             found.forEach(draft::because);
+            draft.with("adapters", found.stream().map(chain -> chain.links().get(0).part()).distinct().toList());
         }
         return draft.finish();
     }

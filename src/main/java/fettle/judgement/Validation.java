@@ -3,6 +3,7 @@ package fettle.judgement;
 import fettle.catalog.Access;
 import fettle.catalog.Build;
 import fettle.catalog.BuildReader;
+import fettle.catalog.Entry;
 import fettle.document.Document;
 import fettle.document.DocumentSet;
 import fettle.document.Places;
@@ -48,6 +49,7 @@ public final class Validation {
             general.addAll(problems);
             for (Build written : BuildReader.read(document)) {
                 Build build = access.map(profile -> written.boughtAs(profile.id())).orElse(written);
+                general.add(new Entry("builds", "builds", build.id(), build.origin()));
                 BuildResult result = check.check(build);
                 reviews.add(new BuildReview(document.file(), result, waivers.applied(judgement.findings(result, check))));
             }

@@ -89,6 +89,20 @@ public final class Relations {
         return facts;
     }
 
+    /** The catalog entries for which a part doesn't fit a slot: what turns it away, or else the mounts it has in vain. */
+    public List<Fact> against(SlotId slot, String part) {
+        Set<String> names = refusals(slot, part);
+        List<Fact> facts = new ArrayList<>();
+        slot(slot).ifPresent(found -> found.rejects().stream().filter(fact -> names.contains(fact.name())).forEach(facts::add));
+        Optional.ofNullable(catalog.parts().get(part)).ifPresent(found -> {
+            found.names().stream().filter(fact -> names.contains(fact.name())).forEach(facts::add);
+            if (names.isEmpty()) {
+                facts.addAll(found.mounts());
+            }
+        });
+        return facts;
+    }
+
     /** What a slot asks of the list of parts in it. */
     public SlotRoom room(SlotId slot) {
         return collected.room(slot);

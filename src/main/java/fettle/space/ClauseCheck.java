@@ -120,7 +120,7 @@ final class ClauseCheck {
                     data.put("name", term.sort() == Term.Sort.GROUP ? term.key().substring(term.key().indexOf(':') + 1) : term.key());
                 }
                 put(data, names, i, id);
-                put(data, paths, i, thing.index == Placement.PLATFORM ? "the platform" : placement.parts().get(thing.index).path());
+                put(data, paths, i, thing.index == Placement.PLATFORM ? "the root" : placement.parts().get(thing.index).path());
                 if (thing.index != Placement.PLATFORM) {
                     because.add(placement.parts().get(thing.index).entry());
                 }
@@ -133,10 +133,15 @@ final class ClauseCheck {
         for (Fact fact : clause.because()) {
             if (fact instanceof Constraint constraint) {
                 data.put("constraint", constraint.id());
-                data.put("why", constraint.because());
+                data.put("why", why(constraint));
             }
         }
         return new Violation(clause.rule(), parts, slots, List.copyOf(because), data);
+    }
+
+    private static String why(Constraint constraint) {
+        return !constraint.because().isBlank() ? constraint.because()
+                : constraint.need().isEmpty() ? "these may not stand together" : "what it asks for is missing";
     }
 
     private static void put(SortedMap<String, Object> data, String[] names, int index, String value) {

@@ -52,11 +52,12 @@ public record FactoryCheck(Part platform, List<Violation> broken, List<Unresolve
         Placement placement = result.placement().orElseThrow();
         List<Unresolved> lost = placement.unresolved().stream().filter(each -> !(each instanceof Unresolved.NoSuchPart)).toList();
         List<Origin> places = new ArrayList<>();
-        result.violations().forEach(violation -> violation.parts().stream()
+        List<Violation> broken = result.violations().stream().filter(violation -> !placement.onlyDoubtful(violation)).toList();
+        broken.forEach(violation -> violation.parts().stream()
                 .filter(part -> part != Placement.PLATFORM)
                 .forEach(part -> places.add(placement.parts().get(part).entry().origin())));
         lost.forEach(each -> places.add(each.entry().pathOrigin()));
-        return new FactoryCheck(platform, result.violations(), lost, places);
+        return new FactoryCheck(platform, broken, lost, places);
     }
 
     private static Build comesWith(Part platform) {

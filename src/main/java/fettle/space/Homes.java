@@ -10,7 +10,6 @@ import java.util.BitSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
-import java.util.SortedSet;
 
 /**
  * Where a part can sit.
@@ -73,7 +72,7 @@ public record Homes(Part part, List<SlotId> slots, boolean reached, List<SlotId>
         Set<Fact> because = new LinkedHashSet<>();
         if (slots.isEmpty()) {
             because.addAll(part.mounts());
-            refusing.stream().limit(SLOTS_SHOWN).forEach(slot -> because.addAll(refusal(relations, slot, part)));
+            refusing.stream().limit(SLOTS_SHOWN).forEach(slot -> because.addAll(relations.against(slot, part.id())));
             if (because.isEmpty()) {
                 because.add(part);
             }
@@ -81,13 +80,5 @@ public record Homes(Part part, List<SlotId> slots, boolean reached, List<SlotId>
             slots.stream().limit(SLOTS_SHOWN).forEach(slot -> because.addAll(relations.because(slot, part.id(), relations.ways(slot, part.id()).get(0))));
         }
         return new Homes(part, slots, false, refusing, List.copyOf(because));
-    }
-
-    private static List<Fact> refusal(Relations relations, SlotId slot, Part part) {
-        SortedSet<String> names = relations.refusals(slot, part.id());
-        List<Fact> facts = new ArrayList<>();
-        relations.slot(slot).ifPresent(found -> found.rejects().stream().filter(fact -> names.contains(fact.name())).forEach(facts::add));
-        part.names().stream().filter(fact -> names.contains(fact.name())).forEach(facts::add);
-        return facts;
     }
 }

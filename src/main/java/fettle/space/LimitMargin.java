@@ -51,6 +51,11 @@ public record LimitMargin(Limit limit, Optional<BigDecimal> value, Optional<Frac
         return Fraction.of(left.y());
     }
 
+    /** How far the value is outside the bound; only where the limit doesn't hold. */
+    public Fraction excess() {
+        return margin.orElseThrow().negate();
+    }
+
     /** Whether the limit holds with a margin below what it calls near. */
     public boolean close() {
         return holds && margin.isPresent() && limit.near().map(near -> margin.get().compareTo(Fraction.of(near)) < 0).orElse(false);

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.ToIntFunction;
+import java.util.stream.Collectors;
 
 /**
  * Lays parts on a measured slot: those with a stated first notch stay there, the others must fit into the runs that remain free.
@@ -43,9 +44,14 @@ final class Notches {
         if (problems.isEmpty() && !free.isEmpty() && !fits(runs(), 0)) {
             List<Occurrence> parts = new ArrayList<>(free);
             parts.addAll(fixed);
-            problems.add(new Problem(parts, "the runs left free are " + Arrays.toString(runs()) + " notches long"));
+            problems.add(new Problem(parts, "the runs left free measure " + measured(runs())));
         }
         return problems;
+    }
+
+    private static String measured(int[] runs) {
+        String all = Arrays.stream(runs).mapToObj(Integer::toString).collect(Collectors.joining(" and "));
+        return all + (all.equals("1") ? " notch" : " notches");
     }
 
     private int first(Occurrence part) {

@@ -40,6 +40,11 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         return slots.get(part.use());
     }
 
+    /** Whether a violation is of a slot that seems empty only since what the build puts there is unknown, and so goes without saying. */
+    public boolean onlyDoubtful(Violation violation) {
+        return violation.parts().isEmpty() && !violation.slots().isEmpty() && violation.slots().stream().allMatch(slot -> slots.get(slot).doubtful());
+    }
+
     /** The number of the placed part that bears the slot a placed part sits in, or {@link #PLATFORM}. */
     public int hostOf(Occurrence part) {
         return slotOf(part).owner();

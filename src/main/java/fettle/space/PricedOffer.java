@@ -40,14 +40,9 @@ public record PricedOffer(Offer offer, BigDecimal cost, boolean standing, int ra
         return offer.bartered();
     }
 
-    /** Where it is had: the vendor, and the tier where one is asked. */
-    public String place() {
-        return vendor() + (tier() > 0 ? " tier " + tier() : "");
-    }
-
     /** Where and how it is had. */
     public String source() {
-        return place() + (bartered() ? " in goods" : "");
+        return offer.place() + (bartered() ? " in goods" : "");
     }
 
     /** The property that states the price. */

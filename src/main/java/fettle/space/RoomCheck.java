@@ -26,7 +26,7 @@ record RoomCheck(Relations relations) {
             found.add(violation(rule, use, held, Map.of("room", parts(holds.most()), "held", parts(held.size()))));
         } else if (rule instanceof Room.Length length && span(held) > length.notches()) {
             found.add(violation(rule, use, held, Map.of("room", notches(length.notches()), "held", "parts that take " + notches(span(held)))));
-        } else if (rule instanceof Room.Filled && held.isEmpty() && !use.doubtful()) {
+        } else if (rule instanceof Room.Filled && held.isEmpty()) {
             found.add(violation(rule, use, held, Map.of()));
         } else if (rule instanceof Room.Distinct) {
             Map<String, List<Occurrence>> byPart = new TreeMap<>();

@@ -1,6 +1,7 @@
 package fettle.space;
 
 import fettle.catalog.BuildEntry;
+import fettle.document.Nearest;
 import fettle.document.Origin;
 import java.util.List;
 import java.util.Optional;
@@ -40,6 +41,11 @@ public sealed interface Unresolved extends Computed {
         @Override
         public String problem() {
             return host + (known.isEmpty() ? " has no slots" : " has no slot " + slot);
+        }
+
+        /** The slots of the host nearest to the one asked for; empty where none is near. */
+        public Optional<List<String>> near() {
+            return Optional.of(Nearest.names(slot, known)).filter(found -> !found.isEmpty());
         }
     }
 

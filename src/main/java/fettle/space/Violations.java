@@ -76,6 +76,7 @@ final class Violations {
         List<Fact> because = new ArrayList<>();
         because.add(part.entry());
         relations.slot(use.slot()).ifPresent(because::add);
+        because.addAll(relations.against(use.slot(), part.part()));
         return Optional.of(new Violation("does-not-fit", List.of(part.index()), List.of(use.index()), because, data));
     }
 
