@@ -3,6 +3,7 @@ package fettle.rules;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -24,5 +25,16 @@ final class CatalogCopy {
             Files.copy(file, target);
         }
         return copy;
+    }
+
+    /** Removes a folder with all that is in it. */
+    static void remove(Path folder) throws IOException {
+        List<Path> inside;
+        try (Stream<Path> paths = Files.walk(folder)) {
+            inside = paths.sorted(Comparator.reverseOrder()).toList();
+        }
+        for (Path path : inside) {
+            Files.delete(path);
+        }
     }
 }
