@@ -184,14 +184,16 @@ class JsonOutputTest {
         return directory;
     }
 
-    /** All that is said of the builds, without the places; findings in an order that does not follow from places. */
+    /** All that is said of the catalog and the builds, without the places; findings in an order that does not follow from places. */
     private static String placeless(Path catalog) {
         JsonNode all = json("validate", catalog.toString(), TIDEMILL + "/builds");
         List<String> findings = new ArrayList<>();
-        for (JsonNode finding : all.get("findings")) {
-            ((ObjectNode) finding).remove("where");
-            finding.get("because").forEach(reason -> ((ObjectNode) reason).remove("where"));
-            findings.add(finding.toString());
+        for (JsonNode found : List.of(all.get("findings"), json("lint", catalog.toString()).get("findings"))) {
+            for (JsonNode finding : found) {
+                ((ObjectNode) finding).remove("where");
+                finding.get("because").forEach(reason -> ((ObjectNode) reason).remove("where"));
+                findings.add(finding.toString());
+            }
         }
         all.get("builds").forEach(build -> ((ObjectNode) build).remove("findings"));
         return String.join("\n", new TreeSet<>(findings)) + "\n" + all.get("builds");

@@ -30,6 +30,11 @@ class OutputTest {
     }
 
     @Test
+    void a_catalog_is_told_whole() {
+        Shown.equalsFile("lint-tidemill.txt", Ran.fettle("lint", TIDEMILL).out());
+    }
+
+    @Test
     void a_part_is_explained_whole() {
         Shown.equalsFile("explain-glass-old.txt", Ran.fettle("explain", TIDEMILL, "glass-old").out());
         Shown.equalsFile("explain-barrel-long.txt", Ran.fettle("explain", TIDEMILL, "barrel-long", "--access", "new").out());
