@@ -80,12 +80,9 @@ final class CompareCommand implements Command {
 
     /** Reads one side; a revision is looked for in the repository of the current directory, or else in that of the other side. */
     private static CatalogReading read(RuleBase rules, String side, String other) {
-        CatalogReading reading;
-        if (RevisionFolder.isNamed(side)) {
-            reading = CatalogReading.of(rules, revision(side, other));
-        } else {
-            reading = Intake.catalog(rules, Path.of(side));
-        }
+        CatalogReading reading = RevisionFolder.isNamed(side)
+                ? Intake.catalog(rules, revision(side, other), side)
+                : Intake.catalog(rules, Path.of(side));
         if (reading.catalog().platforms().isEmpty() && reading.catalog().parts().isEmpty()) {
             throw new NotChecked("no part and no platform could be read from " + side + ", so there is nothing to compare");
         }

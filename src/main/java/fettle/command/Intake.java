@@ -25,13 +25,17 @@ final class Intake {
         if (!Files.exists(directory)) {
             throw new NotChecked("there is no catalog at " + directory + "; name the directory that holds its documents");
         }
-        CatalogReading reading = CatalogReading.of(rules, directory);
-        List<Document> documents = reading.documents().documents();
-        if (documents.size() == 1 && documents.get(0).file().equals(shown(directory))) {
+        return catalog(rules, Documents.catalog(directory), shown(directory));
+    }
+
+    /** Reads the catalog in a set of documents that were looked for in a place. */
+    static CatalogReading catalog(RuleBase rules, DocumentSet found, String place) {
+        List<Document> documents = found.documents();
+        if (documents.size() == 1 && documents.get(0).file().equals(place)) {
             DocumentProblem problem = documents.get(0).problems().get(0);
-            throw new NotChecked("there is no catalog at " + directory + ": " + problem.what() + "; " + problem.remedy());
+            throw new NotChecked("there is no catalog at " + place + ": " + problem.what() + "; " + problem.remedy());
         }
-        return reading;
+        return CatalogReading.of(rules, found);
     }
 
     /** Reads builds; every path that is named must be there. */

@@ -135,7 +135,7 @@ public final class RevisionFolder {
 
     /** The files of the tree: git prints {@code mode type content size TAB path NUL} for each. */
     private List<Listed> listed() {
-        Git.Answer answer = git.ask(List.of("ls-tree", "-r", "-z", "-l", tree));
+        Git.Answer answer = git.ask(List.of("ls-tree", "-r", "-z", "-l", "--full-tree", tree));
         require(answer);
         List<Listed> files = new ArrayList<>();
         for (String line : new String(answer.output(), StandardCharsets.UTF_8).split("\0")) {

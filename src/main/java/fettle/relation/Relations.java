@@ -6,6 +6,7 @@ import fettle.catalog.Part;
 import fettle.catalog.Slot;
 import fettle.catalog.SlotId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,15 +20,20 @@ public final class Relations {
     private final Catalog catalog;
     private final Shapes shapes;
     private final RelationCollector collected;
-    private final Map<SlotId, Slot> slots;
+    private final Map<SlotId, Slot> slots = new HashMap<>();
+    private final Map<String, List<SlotId>> slotsOf = new HashMap<>();
 
     Relations(Catalog catalog, Shapes shapes, RelationCollector collected) {
         this.catalog = catalog;
         this.shapes = shapes;
         this.collected = collected;
-        this.slots = new java.util.HashMap<>();
-        catalog.platforms().values().forEach(host -> host.slots().forEach(slot -> slots.put(slot.id(), slot)));
-        catalog.parts().values().forEach(host -> host.slots().forEach(slot -> slots.put(slot.id(), slot)));
+        catalog.parts().values().forEach(this::bear);
+        catalog.platforms().values().forEach(this::bear);
+    }
+
+    private void bear(Part host) {
+        host.slots().forEach(slot -> slots.put(slot.id(), slot));
+        slotsOf.putIfAbsent(host.id(), host.slots().stream().map(Slot::id).toList());
     }
 
     /** The catalog they were derived from. */
@@ -42,7 +48,7 @@ public final class Relations {
 
     /** The slots of a part or platform, by id. */
     public List<SlotId> slots(String host) {
-        return catalog.host(host).map(part -> part.slots().stream().map(Slot::id).toList()).orElse(List.of());
+        return slotsOf.getOrDefault(host, List.of());
     }
 
     /** The parts that fit a slot, by id. */

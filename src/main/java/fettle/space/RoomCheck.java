@@ -13,6 +13,9 @@ import java.util.TreeMap;
 record RoomCheck(Relations relations) {
 
     List<Violation> check(Placement placement, SlotUse use) {
+        if (use.occupants().isEmpty() && !relations.room(use.slot()).filled()) {
+            return List.of();
+        }
         List<Occurrence> held = use.occupants().stream().map(index -> placement.parts().get(index)).toList();
         List<Violation> found = new ArrayList<>();
         for (Room rule : relations.room(use.slot()).rules()) {

@@ -50,7 +50,7 @@ public final class CatalogChanges {
 
     private static List<Change> between(EntryName name, Optional<Node.Obj> before, Optional<Node.Obj> after) {
         if (before.isPresent() && after.isPresent()) {
-            return between(name, before.get(), after.get());
+            return Statements.alike(before.get(), after.get()) ? List.of() : between(name, before.get(), after.get());
         }
         return List.of(new Change(name, List.of(), before.map(CatalogChanges::summed), after.map(CatalogChanges::summed),
                 before.map(Node.Obj::origin), after.map(Node.Obj::origin)));

@@ -84,8 +84,14 @@ final class FigureBlame {
         Set<EntryName> hosts = new LinkedHashSet<>(List.of(EntryName.platform(placed.build.platform().id())));
         placed.parts.forEach(part -> hosts.add(EntryName.part(part)));
         for (EntryName host : hosts) {
+            if (changes.of(host).isEmpty()) {
+                continue;
+            }
             List<BigDecimal> now = figures(host, attribute, Set.of());
-            changes.of(host).stream().filter(change -> !figures(host, attribute, Set.of(change)).equals(now)).forEach(touching::add);
+            changes.of(host).stream()
+                    .filter(change -> !change.property().equals(WrittenCatalog.OFFERS))
+                    .filter(change -> !figures(host, attribute, Set.of(change)).equals(now))
+                    .forEach(touching::add);
         }
         return touching;
     }

@@ -1,6 +1,7 @@
 package fettle.space.patch;
 
 import fettle.document.Node;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,21 +22,22 @@ final class OfferNames {
      * are numbered in the order of what they say. The base currency is written out where it is left out.
      */
     static SortedMap<String, Node.Obj> named(List<Node.Obj> offers, String baseCurrency) {
-        List<Node.Obj> sorted = offers.stream()
-                .map(offer -> inItsCurrency(offer, baseCurrency))
-                .sorted(Comparator.comparing((Node.Obj offer) -> said(offer)).thenComparing(Node.Obj::origin))
-                .toList();
-        SortedMap<String, Node.Obj> named = new TreeMap<>();
-        for (Node.Obj offer : sorted) {
+        SortedMap<String, List<Node.Obj>> byName = new TreeMap<>();
+        for (Node.Obj offer : offers) {
             WrittenCatalog.text(offer, "vendor").ifPresent(vendor -> {
                 String name = vendor + tier(offer).map(tier -> ":" + tier).orElse("") + (bartered(offer) ? ":barter" : "");
-                String free = name;
-                for (int next = 2; named.containsKey(free); next++) {
-                    free = name + "#" + next;
-                }
-                named.put(free, offer);
+                byName.computeIfAbsent(name, unused -> new ArrayList<>()).add(inItsCurrency(offer, baseCurrency));
             });
         }
+        SortedMap<String, Node.Obj> named = new TreeMap<>();
+        byName.forEach((name, same) -> {
+            if (same.size() > 1) {
+                same.sort(Comparator.comparing((Node.Obj offer) -> said(offer)).thenComparing(Node.Obj::origin));
+            }
+            for (int i = 0; i < same.size(); i++) {
+                named.put(i == 0 ? name : name + "#" + (i + 1), same.get(i));
+            }
+        });
         return named;
     }
 

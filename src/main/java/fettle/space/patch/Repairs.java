@@ -27,6 +27,9 @@ final class Repairs {
     /** Nobody wants a repair that changes more than this: it would be another build. */
     private static final int MOST_CHANGES = 8;
 
+    /** The part of the work that may go into a second repair. */
+    private static final int LITTLE = 12;
+
     private final Relations now;
     private final BuildCheck check;
     private final Map<String, String> renames;
@@ -69,7 +72,7 @@ final class Repairs {
         if (kept.isEmpty()) {
             return Optional.empty();
         }
-        RepairOutcome outcome = search(build, before, kept, most / 4, other.steps().size() + 2);
+        RepairOutcome outcome = search(build, before, kept, most / LITTLE, other.steps().size() + 1);
         return outcome instanceof RepairOutcome.Found found ? Optional.of(found.repair()) : Optional.empty();
     }
 

@@ -48,6 +48,24 @@ final class Statements {
         return statements.found;
     }
 
+    /** Whether two values are written alike, so that nothing in them need be compared. */
+    static boolean alike(Node one, Node other) {
+        if (one instanceof Node.Obj object && other instanceof Node.Obj another) {
+            return object.members().size() == another.members().size() && object.members().entrySet().stream().allMatch(member -> {
+                Node.Member same = another.members().get(member.getKey());
+                return same != null && alike(member.getValue().value(), same.value());
+            });
+        } else if (one instanceof Node.Arr list && other instanceof Node.Arr another) {
+            for (int i = 0; i < list.items().size() && list.items().size() == another.items().size(); i++) {
+                if (!alike(list.items().get(i), another.items().get(i))) {
+                    return false;
+                }
+            }
+            return list.items().size() == another.items().size();
+        }
+        return one.getClass() == other.getClass() && text(one).equals(text(other));
+    }
+
     private void members(List<String> path, Node.Obj object, String namedBy) {
         boolean map = !path.isEmpty() && MAPS.contains(path.get(path.size() - 1));
         object.members().forEach((name, member) -> {
