@@ -7,7 +7,9 @@ import fettle.space.Placement;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SortedMap;
@@ -15,18 +17,11 @@ import java.util.TreeMap;
 
 /**
  * A build as a map from seats to parts. A seat is a path in which every slot names a position, such as {@code rail:1/lens:0}, so that a part keeps its
- * seat whatever becomes of its neighbours.
+ * seat whatever becomes of its neighbours. Notches are no part of it: builds that differ in them alone are the same.
  */
-record Arrangement(SortedMap<String, Seated> seats) {
+record Arrangement(SortedMap<String, String> seats) {
 
     private static final Origin NOWHERE = Origin.startOf("");
-
-    /** A part, and the first notch that it takes where that is said. */
-    record Seated(String part, OptionalInt at) {
-        static Seated anywhere(String part) {
-            return new Seated(part, OptionalInt.empty());
-        }
-    }
 
     Arrangement {
         seats = Collections.unmodifiableSortedMap(new TreeMap<>(seats));
@@ -34,30 +29,49 @@ record Arrangement(SortedMap<String, Seated> seats) {
 
     /** The placed parts of a build by seat. */
     static Arrangement of(Placement placement) {
-        SortedMap<String, Seated> seats = new TreeMap<>();
+        return new Arrangement(new TreeMap<>(seats(placement)));
+    }
+
+    /** The part in each seat, in the order of the placed parts. */
+    private static Map<String, String> seats(Placement placement) {
         List<String> names = new ArrayList<>();
+        Map<String, String> seats = new LinkedHashMap<>();
         for (Occurrence part : placement.parts()) {
             int host = placement.hostOf(part);
             String slot = placement.slotOf(part).slot().slot();
             String seat = (host == Placement.PLATFORM ? "" : names.get(host) + "/") + slot + ":" + part.entry().position();
             names.add(seat);
-            seats.put(seat, new Seated(part.part(), part.at()));
+            seats.put(seat, part.part());
         }
-        return new Arrangement(seats);
+        return seats;
     }
 
-    /** The same as entries of a build. */
-    List<BuildEntry> entries() {
+    /**
+     * The same as entries of a build.
+     *
+     * @param notches the first notch of the part in a seat, for those whose notch is stated
+     */
+    List<BuildEntry> entries(Map<String, Integer> notches) {
         List<BuildEntry> entries = new ArrayList<>();
-        seats.forEach((seat, seated) -> {
+        seats.forEach((seat, part) -> {
             int colon = seat.lastIndexOf(':');
-            entries.add(new BuildEntry(
-                    seat.substring(0, colon), Integer.parseInt(seat.substring(colon + 1)), seated.part, seated.at, NOWHERE, NOWHERE));
+            OptionalInt at = notches.containsKey(seat) ? OptionalInt.of(notches.get(seat)) : OptionalInt.empty();
+            entries.add(new BuildEntry(seat.substring(0, colon), Integer.parseInt(seat.substring(colon + 1)), part, at, NOWHERE, NOWHERE));
         });
         return entries;
     }
 
-    /** The seat of an entry made by {@link #entries()}. */
+    /** The notches that a placed build states, by seat. */
+    static SortedMap<String, Integer> notches(Placement placement) {
+        List<String> seats = new ArrayList<>(seats(placement).keySet());
+        SortedMap<String, Integer> notches = new TreeMap<>();
+        for (Occurrence part : placement.parts()) {
+            part.at().ifPresent(at -> notches.put(seats.get(part.index()), at));
+        }
+        return notches;
+    }
+
+    /** The seat of an entry made by {@link #entries}. */
     static String seat(BuildEntry entry) {
         return entry.path() + ":" + entry.position();
     }
@@ -73,14 +87,14 @@ record Arrangement(SortedMap<String, Seated> seats) {
         return seat.substring(seat.lastIndexOf('/') + 1, seat.lastIndexOf(':'));
     }
 
-    Optional<Seated> at(String seat) {
+    Optional<String> at(String seat) {
         return Optional.ofNullable(seats.get(seat));
     }
 
     /** The same with another part in a seat, or none. */
-    Arrangement with(String seat, Optional<Seated> seated) {
-        SortedMap<String, Seated> changed = new TreeMap<>(seats);
-        seated.ifPresentOrElse(part -> changed.put(seat, part), () -> changed.remove(seat));
+    Arrangement with(String seat, Optional<String> part) {
+        SortedMap<String, String> changed = new TreeMap<>(seats);
+        part.ifPresentOrElse(put -> changed.put(seat, put), () -> changed.remove(seat));
         return new Arrangement(changed);
     }
 

@@ -67,6 +67,8 @@ public final class CatalogChanges {
     static List<Change> between(EntryName name, Node.Obj before, Node.Obj after) {
         SortedMap<List<String>, Statement> said = Statements.of(before);
         SortedMap<List<String>, Statement> says = Statements.of(after);
+        Statements.sumUp(said, says);
+        Statements.sumUp(says, said);
         SortedMap<List<String>, Statement> all = new TreeMap<>(said.comparator());
         all.putAll(said);
         all.putAll(says);

@@ -1,6 +1,5 @@
 package fettle.space.patch;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,20 +12,26 @@ final class Needed {
     private Needed() {}
 
     /**
-     * Leaves out one after the other, first to last, as long as the rest gives the outcome. Where not even all of them give it, all are returned.
+     * Leaves out one after the other, first to last, as long as the rest gives the outcome, and goes round again until none can be left out: of
+     * things that work against each other, one may become needless when another has gone. Where not even all of them give the outcome, all
+     * are returned.
      */
     static <T> List<T> of(Collection<T> things, Predicate<Set<T>> gives) {
         Set<T> kept = new LinkedHashSet<>(things);
         if (kept.size() < 2 || !gives.test(kept)) {
             return List.copyOf(kept);
         }
-        for (T thing : List.copyOf(things)) {
-            Set<T> without = new LinkedHashSet<>(kept);
-            without.remove(thing);
-            if (gives.test(without)) {
-                kept = without;
+        int before;
+        do {
+            before = kept.size();
+            for (T thing : List.copyOf(kept)) {
+                Set<T> without = new LinkedHashSet<>(kept);
+                without.remove(thing);
+                if (gives.test(without)) {
+                    kept = without;
+                }
             }
-        }
-        return new ArrayList<>(kept);
+        } while (kept.size() < before);
+        return List.copyOf(kept);
     }
 }

@@ -25,12 +25,21 @@ final class NodeEdit {
         String next = path.get(0);
         Optional<Node> inner = copied(
                 target.flatMap(node -> child(node, name, next)), source.flatMap(node -> child(node, name, next)), path.subList(1, path.size()), next);
-        Node container = target.or(() -> source).orElseThrow();
-        boolean fresh = target.isEmpty();
+        boolean fresh = target.filter(NodeEdit::holds).isEmpty();
+        Optional<Node> known = fresh ? source.filter(NodeEdit::holds) : target;
+        if (known.isEmpty()) {
+            return target;
+        }
+        Node container = known.get();
         if (container instanceof Node.Arr list) {
             return Optional.of(withItem(list, fresh, Statements.NAMED_BY.get(name), next, inner));
         }
         return Optional.of(withMember((Node.Obj) container, fresh, next, inner));
+    }
+
+    /** Whether a value can hold others. */
+    private static boolean holds(Node node) {
+        return node instanceof Node.Obj || node instanceof Node.Arr;
     }
 
     private static Optional<Node> child(Node node, String name, String child) {

@@ -4,7 +4,6 @@ import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.Placement;
-import fettle.space.patch.Arrangement.Seated;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -129,7 +128,7 @@ final class RepairSearch {
     }
 
     private List<RepairProblem> problems(Arrangement now) {
-        Placement placement = Placement.of(relations, platform, now.entries());
+        Placement placement = Placement.of(relations, platform, now.entries(Map.of()));
         List<RepairProblem> problems = new ArrayList<>(RepairProblem.of(now, placement, check.violations(placement)));
         lost(now).forEach(part -> problems.add(RepairProblem.lost(part)));
         return problems;
@@ -138,7 +137,7 @@ final class RepairSearch {
     /** The parts to be kept that are not there, each as often as it is missing. */
     private List<String> lost(Arrangement now) {
         Map<String, Integer> missing = new TreeMap<>(kept);
-        now.seats().values().forEach(seated -> missing.computeIfPresent(seated.part(), (part, count) -> count - 1));
+        now.seats().values().forEach(held -> missing.computeIfPresent(held, (part, count) -> count - 1));
         List<String> lost = new ArrayList<>();
         missing.forEach((part, count) -> {
             for (int i = 0; i < count; i++) {
@@ -190,29 +189,28 @@ final class RepairSearch {
         return bearers;
     }
 
-    /** Tries everything else in a seat: each part that fits there, the part without its stated notch, and, where that makes sense, nothing. */
+    /** Tries everything else in a seat: each part that fits there, and, where that makes sense, nothing. */
     private void fill(Arrangement now, Set<String> changed, int left, String seat, boolean empty) {
-        Optional<Seated> held = now.at(seat);
+        Optional<String> held = now.at(seat);
         if (empty && held.isPresent()) {
             go(now, changed, left, seat, Optional.empty());
-            held.filter(seated -> seated.at().isPresent()).ifPresent(seated -> go(now, changed, left, seat, Optional.of(Seated.anywhere(seated.part()))));
         }
         for (String part : fitting(now, seat)) {
-            if (held.isEmpty() || !held.get().part().equals(part)) {
-                go(now, changed, left, seat, Optional.of(Seated.anywhere(part)));
+            if (!held.equals(Optional.of(part))) {
+                go(now, changed, left, seat, Optional.of(part));
             }
         }
     }
 
-    private void go(Arrangement now, Set<String> changed, int left, String seat, Optional<Seated> seated) {
+    private void go(Arrangement now, Set<String> changed, int left, String seat, Optional<String> part) {
         Set<String> more = new HashSet<>(changed);
         more.add(seat);
-        explore(now.with(seat, seated), more, left - 1);
+        explore(now.with(seat, part), more, left - 1);
     }
 
     private List<String> fitting(Arrangement now, String seat) {
         Optional<String> above = Arrangement.above(seat);
-        Optional<String> host = above.isEmpty() ? Optional.of(platform) : now.at(above.get()).map(Seated::part);
+        Optional<String> host = above.isEmpty() ? Optional.of(platform) : now.at(above.get());
         return host.map(part -> new SlotId(part, Arrangement.slot(seat)))
                 .filter(slot -> relations.slot(slot).isPresent())
                 .map(relations::candidates)
@@ -226,11 +224,10 @@ final class RepairSearch {
             if (changed.contains(seat)) {
                 continue;
             }
-            Optional<Seated> held = now.at(seat);
+            Optional<String> held = now.at(seat);
             for (String part : fitting(now, seat)) {
-                boolean other = held.isEmpty() || !held.get().part().equals(part);
-                if (other && (serving.contains(part) || leads(part, serving, left - 1))) {
-                    go(now, changed, left, seat, Optional.of(Seated.anywhere(part)));
+                if (!held.equals(Optional.of(part)) && (serving.contains(part) || leads(part, serving, left - 1))) {
+                    go(now, changed, left, seat, Optional.of(part));
                 }
             }
         }
@@ -241,7 +238,7 @@ final class RepairSearch {
         Set<String> seats = new TreeSet<>(now.seats().keySet());
         Map<String, String> hosts = new LinkedHashMap<>();
         hosts.put("", platform);
-        now.seats().forEach((seat, seated) -> hosts.put(seat + "/", seated.part()));
+        now.seats().forEach((seat, part) -> hosts.put(seat + "/", part));
         hosts.forEach((prefix, part) -> {
             for (SlotId slot : relations.slots(part)) {
                 int position = 0;

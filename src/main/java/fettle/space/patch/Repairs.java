@@ -6,7 +6,6 @@ import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.Placement;
 import fettle.space.Prices;
-import fettle.space.patch.Arrangement.Seated;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -100,7 +99,27 @@ final class Repairs {
                 .map(arrangement -> weighed(build, before, platform, start, arrangement, different.size() - 1))
                 .min(BEST)
                 .orElseThrow();
-        return new RepairOutcome.Found(best.repair);
+        return new RepairOutcome.Found(withMoves(best, before, platform, start));
+    }
+
+    /** The repair with a step for each part that stays but cannot keep the notch that the build gives it. */
+    private Repair withMoves(Weighed best, Placement before, String platform, Arrangement start) {
+        Map<String, Integer> kept = new TreeMap<>();
+        List<PathChange> steps = new ArrayList<>(best.repair.steps());
+        Arrangement.notches(before).forEach((seat, notch) -> {
+            Optional<String> part = best.arrangement.at(seat);
+            if (part.isPresent() && part.equals(start.at(seat))) {
+                Map<String, Integer> more = new TreeMap<>(kept);
+                more.put(seat, notch);
+                if (check.violations(Placement.of(now, platform, best.arrangement.entries(more))).isEmpty()) {
+                    kept.put(seat, notch);
+                } else {
+                    steps.add(new PathChange(path(seat, platform, start, best.arrangement), part, part, false));
+                }
+            }
+        });
+        steps.sort(Comparator.naturalOrder());
+        return new Repair(steps, best.repair.cost(), best.repair.others());
     }
 
     private Weighed weighed(Build build, Placement before, String platform, Arrangement start, Arrangement arrangement, int others) {
@@ -111,15 +130,15 @@ final class Repairs {
         Set<String> seats = new TreeSet<>(start.seats().keySet());
         seats.addAll(arrangement.seats().keySet());
         for (String seat : seats) {
-            Optional<Seated> from = start.at(seat);
-            Optional<Seated> to = arrangement.at(seat);
+            Optional<String> from = start.at(seat);
+            Optional<String> to = arrangement.at(seat);
             if (!from.equals(to)) {
-                boolean renamed = from.isPresent() && to.isPresent() && to.get().part().equals(renames.get(from.get().part()));
-                steps.add(new PathChange(path(seat, platform, start, arrangement), from.map(Seated::part), to.map(Seated::part), renamed));
+                boolean renamed = to.isPresent() && to.equals(from.map(renames::get));
+                steps.add(new PathChange(path(seat, platform, start, arrangement), from, to, renamed));
             }
         }
         steps.sort(Comparator.naturalOrder());
-        List<String> order = arrangement.seats().entrySet().stream().map(seat -> seat.getKey() + "=" + seat.getValue().part()).sorted().toList();
+        List<String> order = arrangement.seats().entrySet().stream().map(seat -> seat.getKey() + "=" + seat.getValue()).sorted().toList();
         int renamed = (int) steps.stream().filter(PathChange::renamed).count();
         return new Weighed(arrangement, new Repair(steps, cost(build, arrangement), others), renamed, order);
     }
@@ -129,9 +148,9 @@ final class Repairs {
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(current(part.id())));
         BigDecimal sum = BigDecimal.ZERO;
-        for (Seated seated : arrangement.seats().values()) {
-            if (!owned.contains(seated.part())) {
-                Optional<Prices.Priced> cheapest = prices.cheapest(seated.part());
+        for (String part : arrangement.seats().values()) {
+            if (!owned.contains(part)) {
+                Optional<Prices.Priced> cheapest = prices.cheapest(part);
                 if (cheapest.isEmpty()) {
                     return Optional.empty();
                 }
@@ -152,7 +171,7 @@ final class Repairs {
             boolean several = !segment.endsWith(":0") || now.slot(slot).isPresent() && now.room(slot).most() > 1;
             path.append(path.length() == 0 ? "" : "/").append(several ? segment : slot.slot());
             String here = walked;
-            host = arrangement.at(here).or(() -> start.at(here)).map(Seated::part).orElse("");
+            host = arrangement.at(here).or(() -> start.at(here)).orElse("");
         }
         return path.toString();
     }

@@ -48,6 +48,33 @@ final class Statements {
         return statements.found;
     }
 
+    /** Where one side states a plain value, such as a fixed bound, and the other a whole, such as a table, makes one statement of the whole. */
+    static void sumUp(SortedMap<List<String>, Statement> plain, SortedMap<List<String>, Statement> wholes) {
+        for (List<String> path : plain.keySet()) {
+            if (!plain.get(path).heading && !wholes.containsKey(path)) {
+                List<Statement> inside = inside(wholes, path);
+                if (!inside.isEmpty()) {
+                    List<String> summed = inside.stream()
+                            .map(statement -> String.join(".", statement.path.subList(path.size(), statement.path.size())) + " " + statement.value.text())
+                            .toList();
+                    inside.forEach(statement -> wholes.remove(statement.path));
+                    wholes.put(path, new Statement(path, Value.list(summed), inside.get(0).origin, false));
+                }
+            }
+        }
+    }
+
+    private static List<Statement> inside(SortedMap<List<String>, Statement> statements, List<String> path) {
+        List<Statement> inside = new ArrayList<>();
+        for (Statement statement : statements.tailMap(path).values()) {
+            if (statement.path.size() < path.size() || !statement.path.subList(0, path.size()).equals(path)) {
+                break;
+            }
+            inside.add(statement);
+        }
+        return inside;
+    }
+
     /** Whether two values are written alike, so that nothing in them need be compared. */
     static boolean alike(Node one, Node other) {
         if (one instanceof Node.Obj object && other instanceof Node.Obj another) {

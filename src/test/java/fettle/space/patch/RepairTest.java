@@ -1,0 +1,213 @@
+package fettle.space.patch;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import fettle.catalog.Build;
+import fettle.oracle.Assembly;
+import fettle.oracle.BuildText;
+import fettle.oracle.Entries;
+import fettle.oracle.NearestRepair;
+import fettle.oracle.Oracle;
+import fettle.oracle.RandomPatches;
+import fettle.oracle.Space;
+import fettle.space.BuildCheck;
+import fettle.space.BuildResult;
+import fettle.space.Exact;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Assume;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.ObjectNode;
+
+/** The nearest repair of a broken build, against a search through all valid builds, and worked by hand. */
+class RepairTest {
+
+    private static final JsonMapper JSON = new JsonMapper();
+    private static final int ENOUGH = 200_000;
+
+    @Provide
+    Arbitrary<RandomPatches.Patch> patches() {
+        return RandomPatches.patches(500);
+    }
+
+    @Property(tries = 300)
+    void no_valid_build_is_nearer_than_the_repair_and_none_so_near_is_cheaper(@ForAll("patches") RandomPatches.Patch patch) {
+        Sides sides = Sides.of(patch.old(), patch.now());
+        Entries before = Entries.of(patch.old());
+        for (JsonNode written : patch.builds()) {
+            JsonNode build = withoutNotches(written);
+            Build read = Sides.builds(List.of(build)).get(0);
+            BuildResult old = new BuildCheck(sides.old()).check(read);
+            BuildCheck check = new BuildCheck(sides.now());
+            if (old.valid() && !check.check(read).valid()) {
+                Optional<Space> space = Space.of(Entries.of(patch.now()), read.platform().id(), 3_000);
+                Assume.that(space.isPresent());
+                RepairOutcome outcome = new Repairs(sides.now(), check, Map.of(), ENOUGH).nearest(read, old.placement().orElseThrow());
+                Optional<NearestRepair> expected = NearestRepair.of(before, space.get(), build);
+                if (expected.isEmpty()) {
+                    assertTrue(!(outcome instanceof RepairOutcome.Found), () -> "found " + outcome);
+                } else {
+                    Repair repair = assertInstanceOf(RepairOutcome.Found.class, outcome, outcome::toString).repair();
+                    assertEquals(expected.get().changes(), repair.steps().size());
+                    assertEquals(expected.get().cost().map(Exact::text), repair.cost().map(Exact::text));
+                    assertEquals(expected.get().builds(), repair.others() + 1);
+                    assertEquals(List.of(), Oracle.valid(patch.now(), repaired(Entries.of(patch.now()), build, repair)));
+                }
+            }
+        }
+    }
+
+    private static JsonNode withoutNotches(JsonNode build) {
+        JsonNode copy = build.deepCopy();
+        for (JsonNode held : copy.path("parts")) {
+            if (held instanceof ArrayNode list) {
+                for (int i = 0; i < list.size(); i++) {
+                    if (list.get(i).isObject()) {
+                        list.set(i, list.get(i).get("part"));
+                    }
+                }
+            }
+        }
+        return copy;
+    }
+
+    /** The build with the steps taken, written as the new catalog asks for. */
+    private static JsonNode repaired(Entries now, JsonNode build, Repair repair) {
+        SortedMap<String, String> seats = new TreeMap<>();
+        build.path("parts").properties().forEach(entry -> {
+            if (entry.getValue() instanceof ArrayNode list) {
+                for (int i = 0; i < list.size(); i++) {
+                    seats.put(seat(entry.getKey() + ":" + i), list.get(i).asString());
+                }
+            } else {
+                seats.put(seat(entry.getKey()), entry.getValue().asString());
+            }
+        });
+        for (PathChange step : repair.steps()) {
+            step.to().ifPresentOrElse(part -> seats.put(seat(step.path()), part), () -> seats.remove(seat(step.path())));
+        }
+        ObjectNode written = (ObjectNode) build.deepCopy();
+        written.set("parts", BuildText.parts(now, assembly(build.path("platform").asString(), "", seats)));
+        return written;
+    }
+
+    /** A path with a position in every slot. */
+    private static String seat(String path) {
+        return String.join("/", List.of(path.split("/")).stream().map(slot -> slot.contains(":") ? slot : slot + ":0").toList());
+    }
+
+    private static Assembly assembly(String part, String prefix, SortedMap<String, String> seats) {
+        Map<String, List<Assembly>> slots = new TreeMap<>();
+        seats.forEach((seat, held) -> {
+            if (seat.startsWith(prefix) && seat.indexOf('/', prefix.length()) < 0) {
+                slots.computeIfAbsent(seat.substring(prefix.length(), seat.lastIndexOf(':')), unused -> new ArrayList<>())
+                        .add(assembly(held, seat + "/", seats));
+            }
+        });
+        return Assembly.of(part, slots);
+    }
+
+    private static final String CATALOG = """
+            catalog: { id: quay, patch: "1", released: 2031-01-01, currency: crown }
+            currencies: [{ id: crown, rate: 1 }]
+            kinds: [{ id: sight, role: true }, { id: riser }, { id: lamp }]
+            mounts: [{ id: rail }, { id: dovetail }, { id: clamp }]
+            platforms:
+              - id: carbine
+                slots: [{ id: top, mounts: [%s], units: 6, most: 3, required: true }]
+            parts:
+              - { id: mote, kind: sight, mounts: [dovetail], span: 2 }
+              - { id: speck, kind: sight, mounts: [rail], span: 2 }
+              - { id: plate, kind: riser, mounts: [rail], slots: [{ id: seat, mounts: [dovetail] }], span: %s }
+              - { id: torch, kind: lamp, mounts: [rail], span: 3%s }
+            vendors: [{ id: stall, tiers: 0 }]
+            offers:
+              - { part: mote, vendor: stall, price: 50 }
+              - { part: speck, vendor: stall, price: 70 }
+              - { part: plate, vendor: stall, price: 5 }
+              - { part: torch, vendor: stall, price: 20 }
+            """;
+
+    private static String catalog(String mounts, int plate, String torch) {
+        return CATALOG.formatted(mounts, plate, torch);
+    }
+
+    private static List<String> steps(Repair repair) {
+        return repair.steps().stream().map(step -> step.path() + ": " + step.from().orElse("-") + " > " + step.to().orElse("-")).toList();
+    }
+
+    private static Repair nearest(BuildShift shift) {
+        return assertInstanceOf(RepairOutcome.Found.class, shift.repair().orElseThrow()).repair();
+    }
+
+    @Test
+    void a_part_that_lost_its_mount_is_exchanged_where_something_must_be_there_and_hung_on_an_adapter_where_it_is_to_stay() {
+        BuildShift shift = Sides.of(catalog("rail, dovetail", 2, ""), catalog("rail", 2, ""))
+                .shift("{ id: b, platform: carbine, parts: { top: [mote] } }");
+        assertEquals(List.of("top:0: mote > plate"), steps(nearest(shift)));
+        assertEquals("5", Exact.text(nearest(shift).cost().orElseThrow()));
+        assertEquals(2, nearest(shift).others());
+        assertEquals(List.of("top:0: mote > plate", "top:0/seat: - > mote"), steps(shift.keeping().orElseThrow()));
+        assertEquals("55", Exact.text(shift.keeping().orElseThrow().cost().orElseThrow()));
+    }
+
+    @Test
+    void a_part_that_grew_is_moved_off_its_notch_where_it_can_stay() {
+        BuildShift shift = Sides.of(catalog("rail", 1, ""), catalog("rail", 2, ""))
+                .shift("{ id: b, platform: carbine, parts: { top: [{ part: plate, at: 2 }, { part: speck, at: 3 }] } }");
+        assertEquals(List.of("top:1: speck > speck"), steps(nearest(shift)));
+        assertTrue(nearest(shift).steps().get(0).moved());
+        assertEquals(0, nearest(shift).others());
+        assertEquals(Optional.empty(), shift.keeping());
+    }
+
+    @Test
+    void a_new_need_is_met_by_the_cheapest_part_that_serves_or_the_needy_part_goes() {
+        BuildShift shift = Sides.of(catalog("rail", 1, ""), catalog("rail", 1, ", needs: [[\"kind:sight\"]]"))
+                .shift("{ id: b, platform: carbine, parts: { top: [torch] } }");
+        assertEquals(List.of("top:0: torch > plate"), steps(nearest(shift)));
+        assertEquals(List.of("top:1: - > speck"), steps(shift.keeping().orElseThrow()));
+    }
+
+    @Test
+    void a_build_whose_platform_is_gone_has_no_repair() {
+        String old = catalog("rail", 1, "");
+        BuildShift shift = Sides.of(old, old.replace("id: carbine", "id: pistol").replace("units: 6, most: 3", "units: 4, most: 1"))
+                .shift("{ id: b, platform: carbine, parts: { top: [torch] } }");
+        assertEquals(Verdict.BROKEN, shift.verdict());
+        assertInstanceOf(RepairOutcome.None.class, shift.repair().orElseThrow());
+    }
+
+    @Test
+    void a_renamed_platform_and_part_are_followed() {
+        String old = catalog("rail", 1, "");
+        BuildShift shift = Sides.of(old, old.replace("carbine", "carbine-ii").replace("id: torch", "id: torches").replace("part: torch", "part: torches"))
+                .shift("{ id: b, platform: carbine, parts: { top: [torch] } }");
+        assertEquals(List.of("platform: carbine > carbine-ii", "top:0: torch > torches"), steps(nearest(shift)));
+        assertEquals(List.of("carbine carbine-ii true []", "torch torches true [top]"),
+                shift.renamed().stream().map(use -> use.written() + " " + use.other() + " " + use.old() + " " + use.paths()).toList());
+    }
+
+    @Test
+    void a_search_that_takes_too_much_work_says_so_and_from_how_many_changes_on() {
+        Sides sides = Sides.of(catalog("rail, dovetail", 2, ""), catalog("rail", 2, ""));
+        Build build = Sides.builds(List.of(JSON.readTree("{\"id\": \"b\", \"platform\": \"carbine\", \"parts\": {\"top\": [\"mote\"]}}"))).get(0);
+        BuildResult before = new BuildCheck(sides.old()).check(build);
+        BuildCheck check = new BuildCheck(sides.now());
+        RepairOutcome outcome = new Repairs(sides.now(), check, Map.of(), 2).nearest(build, before.placement().orElseThrow());
+        assertEquals(new RepairOutcome.CutShort(1), outcome);
+    }
+}
