@@ -9,10 +9,10 @@ final class Assemblies {
 
     private Assemblies() {}
 
-    /** The head with what is on it, by path within the place; {@code nothing} where that is so. */
+    /** The head with what is on it, by path within the place; an empty slot is told as such. */
     static String words(SortedMap<String, String> parts) {
         if (parts.isEmpty()) {
-            return "nothing";
+            return "an empty slot";
         }
         List<String> rest = new ArrayList<>();
         parts.forEach((path, part) -> {
