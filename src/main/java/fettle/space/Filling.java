@@ -236,7 +236,7 @@ final class Filling {
             Map<Row.Used, Classes> cells = new TreeMap<>();
             int sum = Signatures.NOTHING;
             Set<Integer> seen = new HashSet<>();
-            for (int copies = 0; copies <= most && (most != Capacity.ANY || seen.add(sum)); copies++) {
+            for (int copies = 0; copies <= most && (most != Capacity.ANY || copies == 0 || seen.add(sum)); copies++) {
                 combining.spend(1);
                 cells.put(new Row.Used(copies, 0), Classes.of(sum, combining.circuit().several(node, copies)));
                 sum = signatures.plus(sum, signature);

@@ -54,11 +54,15 @@ final class Monitors {
      * @throws TooLarge where one would need more states than the bounds allow
      */
     static Monitors of(Rules rules, Terrain terrain, TermMembers members, Bounds bounds, Map<Object, Monoid> shapes) {
+        return of(rules.clauses().stream().map(clause -> Pattern.of(clause, members)).toList(), rules.agreements(), terrain, bounds, shapes);
+    }
+
+    /** The same for clauses that have been numbered already. */
+    static Monitors of(List<Pattern> patterns, List<Agreement> agreed, Terrain terrain, Bounds bounds, Map<Object, Monoid> shapes) {
         Monitors monitors = new Monitors(terrain, bounds, shapes);
-        Pattern.merged(rules.clauses().stream().map(clause -> Pattern.of(clause, members)).toList())
-                .forEach(pattern -> monitors.watch(new ClauseMonitor(pattern, terrain)));
+        Pattern.merged(patterns).forEach(pattern -> monitors.watch(new ClauseMonitor(pattern, terrain)));
         Map<String, List<Agreement>> traits = new TreeMap<>();
-        rules.agreements().forEach(agreement -> traits.computeIfAbsent(agreement.trait(), unused -> new ArrayList<>()).add(agreement));
+        agreed.forEach(agreement -> traits.computeIfAbsent(agreement.trait(), unused -> new ArrayList<>()).add(agreement));
         traits.forEach((trait, agreements) -> {
             try {
                 monitors.watch(agreements);

@@ -122,6 +122,45 @@ public final class Space {
         return surveys;
     }
 
+    /**
+     * Whether parts can be together in a valid build of a platform; of no parts, whether it has a valid build.
+     *
+     * @throws IllegalArgumentException where a part or the platform isn't in the catalog
+     */
+    public Together together(String platform, Collection<String> parts) {
+        List<Cause> asked = parts.stream().distinct().<Cause>map(Cause.Asked::new).toList();
+        parts.forEach(part -> known(part, relations.catalog().parts().containsKey(part)));
+        return answer(platform, asked);
+    }
+
+    /**
+     * Whether a slot of a platform, or of a part that can be on it, holds a part in a valid build.
+     *
+     * @throws IllegalArgumentException where the slot or the platform isn't in the catalog
+     */
+    public Together inUse(String platform, SlotId slot) {
+        if (relations.slot(slot).isEmpty()) {
+            throw new IllegalArgumentException("no slot " + slot);
+        }
+        return answer(platform, List.of(new Cause.AskedSlot(slot)));
+    }
+
+    private Together answer(String platform, List<Cause> asked) {
+        int number = known(platform, relations.catalog().platforms().containsKey(platform));
+        try {
+            return new Reasoning(relations, new Setting(terrain, members, bounds, shapes, number)).answer(asked);
+        } catch (TooLarge tooLarge) {
+            return new Together.Open(platform, Undecided.of(tooLarge));
+        }
+    }
+
+    private int known(String id, boolean there) {
+        if (!there) {
+            throw new IllegalArgumentException("no " + id + " in the catalog");
+        }
+        return terrain.number(id);
+    }
+
     private SortedSet<String> reachable(String platform) {
         return Reach.of(terrain, terrain.number(platform)).partNames();
     }

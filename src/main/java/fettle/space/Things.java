@@ -1,18 +1,21 @@
 package fettle.space;
 
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.TreeSet;
 
-/**
- * The hosts and slots whose being placed, or in use, meets a condition; by number, in rising order.
- */
+/** The hosts and slots whose being placed, or in use, meets a condition; by number, in rising order. */
 record Things(List<Integer> hosts, List<Integer> slots) implements Comparable<Things> {
 
     static final Things NONE = new Things(List.of(), List.of());
 
     static Things of(int[] hosts, int[] slots) {
         return new Things(Arrays.stream(hosts).sorted().boxed().toList(), Arrays.stream(slots).sorted().boxed().toList());
+    }
+
+    boolean has(boolean slot, int number) {
+        return Collections.binarySearch(slot ? slots : hosts, number) >= 0;
     }
 
     Things or(Things other) {
