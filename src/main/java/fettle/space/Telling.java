@@ -12,7 +12,6 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -60,8 +59,8 @@ final class Telling {
                 rule.clause().need().forEach(term -> parts.addAll(relations.members(term).keySet()));
             }
         }
-        parts.removeIf(part -> part.equals(platform) || setting.reachable(setting.terrain().number(part)));
-        return new Cause.Unreached(List.copyOf(parts), parts.stream().<Fact>map(relations.catalog().parts()::get).filter(Objects::nonNull).toList());
+        parts.removeIf(part -> !setting.terrain().isPart(setting.terrain().number(part)) || setting.reachable(setting.terrain().number(part)));
+        return new Cause.Unreached(List.copyOf(parts), parts.stream().<Fact>map(relations.catalog().parts()::get).toList());
     }
 
     /** What leads on to more comes before what only forbids. */

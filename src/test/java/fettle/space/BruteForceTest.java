@@ -12,7 +12,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
-import net.jqwik.api.Arbitraries;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -22,20 +21,9 @@ import net.jqwik.api.ShrinkingMode;
 /** What is said of all valid builds is what one finds by looking at each of them. */
 class BruteForceTest {
 
-    private static final int MOST_CANDIDATES = 1_500;
-
-    /** Catalogs whose platforms are small enough to try every candidate. */
     @Provide
     static Arbitrary<String> catalogs() {
-        return Arbitraries.randomValue(random -> {
-            while (true) {
-                String json = RandomCatalog.json(random);
-                Entries entries = Entries.of(JsonText.read(json));
-                if (entries.platformIds().stream().allMatch(platform -> fettle.oracle.Space.of(entries, platform, MOST_CANDIDATES).isPresent())) {
-                    return json;
-                }
-            }
-        });
+        return SmallCatalogs.catalogs();
     }
 
     @Property(tries = 500, shrinking = ShrinkingMode.OFF)
@@ -46,7 +34,7 @@ class BruteForceTest {
         SortedMap<String, Survey> surveys = space.survey();
         assertEquals(new TreeSet<>(entries.platformIds()), surveys.keySet());
         for (String platform : entries.platformIds()) {
-            fettle.oracle.Survey expected = new fettle.oracle.Survey(fettle.oracle.Space.of(entries, platform, MOST_CANDIDATES).orElseThrow());
+            fettle.oracle.Survey expected = new fettle.oracle.Survey(fettle.oracle.Space.of(entries, platform, SmallCatalogs.MOST_CANDIDATES).orElseThrow());
             Survey.Known known = assertInstanceOf(Survey.Known.class, surveys.get(platform), surveys.get(platform)::toString);
             assertEquals(BigInteger.valueOf(expected.count()), known.count(), platform);
             assertEquals(expected.reachable(), known.reachable());
