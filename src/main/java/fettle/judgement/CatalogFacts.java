@@ -34,6 +34,7 @@ final class CatalogFacts {
             }
         }
         facts.addAll(CatalogResults.of(reading.relations()));
+        facts.addAll(SpaceFacts.of(reading.relations()));
         return facts;
     }
 }

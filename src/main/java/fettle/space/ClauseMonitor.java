@@ -10,6 +10,9 @@ import java.util.TreeSet;
 /** What a pattern of clauses sees of each host and slot of a terrain, and the sorts of things that can be placed on it. */
 final class ClauseMonitor {
 
+    /** As many conditions as bits of a whole number can be told apart. */
+    private static final int MOST_CONDITIONS = 30;
+
     private final Terrain terrain;
     private final int when;
     private final boolean need;
@@ -26,6 +29,9 @@ final class ClauseMonitor {
         this.when = Math.max(1, pattern.when().size());
         this.need = pattern.needed();
         this.apart = pattern.apart();
+        if (when > MOST_CONDITIONS) {
+            throw new TooLarge(TooLarge.What.RELATION, 1L << MOST_CONDITIONS);
+        }
         for (int i = 0; i < pattern.when().size(); i++) {
             note(pattern.when().get(i), 1 << i);
         }

@@ -2,6 +2,7 @@ package fettle.space;
 
 import fettle.catalog.Fact;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A relation, or several that say the same, without which every platform would have the same valid builds. All that are told of one catalog can be taken out
@@ -11,8 +12,9 @@ import java.util.List;
  * @param key what its first condition names; of an agreement, the trait
  * @param because the entries that state it
  * @param apart whether no platform even leads to all that it speaks of; else other relations or the room in slots rule the same out
+ * @param undecided why it is not known whether it rules something out, where that is so
  */
-public record IdleRelation(String rule, String key, List<Fact> because, boolean apart) {
+public record IdleRelation(String rule, String key, List<Fact> because, boolean apart, Optional<Undecided> undecided) {
 
     public IdleRelation {
         because = List.copyOf(because);
@@ -21,10 +23,5 @@ public record IdleRelation(String rule, String key, List<Fact> because, boolean 
     /** The entry that states it first. */
     public Fact stated() {
         return because.get(0);
-    }
-
-    /** Why nothing is ruled out, in words that follow a colon. */
-    public String why() {
-        return apart ? "no platform leads to all that it speaks of" : "whatever would break it is impossible without it";
     }
 }

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /**
@@ -27,6 +28,17 @@ final class IdleRelations {
 
     private static final int MOST_MEMBERS = 3;
 
+    /** How many places are looked at to find so many that go with the others. */
+    private static final int MOST_LOOKED = 300;
+
+    /** How many slots of one part are looked at, and how many parts of one slot. */
+    private static final int MOST_SLOTS = 6;
+
+    private static final int MOST_PARTS = 2;
+
+    /** How many builds may be tried for one relation. */
+    private static final int MOST_TRIED = 1_000;
+
     private final Relations relations;
     private final Terrain terrain;
     private final TermMembers members;
@@ -34,6 +46,7 @@ final class IdleRelations {
     private final int[] groupOf;
     private final List<BitSet> groups = new ArrayList<>();
     private final BitSet needed = new BitSet();
+    private final Trials.Patience[] patience;
 
     IdleRelations(Relations relations, Terrain terrain, TermMembers members, Breaches breaches) {
         this.relations = relations;
@@ -50,6 +63,8 @@ final class IdleRelations {
             groups.get(group).set(relation);
             groupOf[relation] = group;
         }
+        this.patience = new Trials.Patience[groups.size()];
+        Arrays.setAll(patience, unused -> new Trials.Patience(MOST_TRIED));
     }
 
     /** Equal for relations of one rule that say the same, such as two parts each of which excludes the other. */
@@ -98,25 +113,33 @@ final class IdleRelations {
     void seek(Trials trials) {
         for (BitSet group : open()) {
             int relation = group.nextSetBit(0);
-            for (List<Trials.Place> wish : breaches.isClause(relation) ? meeting(trials, breaches.clause(relation)) : disagreeing(trials, breaches.trait(relation))) {
+            if (patience[groupOf[relation]].spent()) {
+                continue;
+            }
+            for (List<Trials.Place> wish : breaches.isClause(relation) ? meeting(trials, breaches.clause(relation), patience[groupOf[relation]]) : disagreeing(trials, breaches.trait(relation))) {
                 if (!needed.get(groupOf[relation])) {
-                    trials.breaks(wish, group);
+                    trials.breaks(wish, group, patience[groupOf[relation]]);
                 }
             }
         }
     }
 
-    /** Ways to meet all conditions of a clause. */
-    private List<List<Trials.Place>> meeting(Trials trials, Clause clause) {
+    /** Some ways to meet all conditions of a clause that can be tried. */
+    private List<List<Trials.Place>> meeting(Trials trials, Clause clause, Trials.Patience allowed) {
         List<List<Trials.Place>> ways = List.of(List.of());
         for (Term term : clause.when()) {
             List<List<Trials.Place>> more = new ArrayList<>();
+            List<Trials.Place> places = places(trials, term);
             for (List<Trials.Place> way : ways) {
-                places(trials, term).stream().filter(place -> !clause.apart() || !way.contains(place)).limit(MOST_MEMBERS).forEach(place -> {
+                int found = 0;
+                for (int i = 0; i < Math.min(MOST_LOOKED, places.size()) && found < MOST_MEMBERS; i++) {
                     List<Trials.Place> longer = new ArrayList<>(way);
-                    longer.add(place);
-                    more.add(longer);
-                });
+                    longer.add(places.get(i));
+                    if ((!clause.apart() || !way.contains(places.get(i))) && trials.look(longer, allowed)) {
+                        more.add(longer);
+                        found++;
+                    }
+                }
             }
             ways = more;
         }
@@ -130,14 +153,25 @@ final class IdleRelations {
             if (host == trials.platform() && term.sort() != Term.Sort.NAME) {
                 places.add(Trials.Place.PLATFORM);
             } else if (terrain.isPart(host)) {
-                trials.places(host).stream().limit(2).forEach(slot -> places.add(new Trials.Place(slot, host)));
+                spread(trials.places(host)).forEach(slot -> places.add(new Trials.Place(slot, host)));
             }
         }
         for (int slot : members.slots(term)) {
-            Arrays.stream(terrain.candidates()[slot]).filter(part -> trials.places(part).contains(slot)).limit(2)
-                    .forEach(part -> places.add(new Trials.Place(slot, part)));
+            if (terrain.owner()[slot] == trials.platform() || trials.reaches(terrain.owner()[slot])) {
+                Arrays.stream(terrain.candidates()[slot]).limit(MOST_PARTS).forEach(part -> places.add(new Trials.Place(slot, part)));
+            }
         }
         return places;
+    }
+
+    /** The slots nearest to the platform and those farthest from it, where there are many. */
+    private static List<Integer> spread(List<Integer> slots) {
+        if (slots.size() <= MOST_SLOTS) {
+            return slots;
+        }
+        List<Integer> some = new ArrayList<>(slots.subList(0, MOST_SLOTS / 2));
+        some.addAll(slots.subList(slots.size() - MOST_SLOTS / 2, slots.size()));
+        return some;
     }
 
     /** Parts that share no value of a trait, or share none with the platform, two by two. */
@@ -169,10 +203,21 @@ final class IdleRelations {
      */
     record Answer(List<IdleRelation> idle, List<IdleRelation> open) {}
 
-    /** Tells whether platforms have as many valid builds under fewer rules; empty where that is too much to work out. */
+    /** Tells which platforms have more valid builds under fewer rules. */
     interface Counts {
-        Optional<Boolean> same(List<String> platforms, Rules fewer);
+        Compared compare(Collection<String> platforms, Rules fewer);
     }
+
+    /**
+     * How numbers of valid builds compare.
+     *
+     * @param more the platforms that have more under fewer rules
+     * @param undecided why that could not be worked out, where it could not
+     */
+    record Compared(Set<String> more, Optional<Undecided> undecided) {}
+
+    /** A group in question, and the platforms on which it could be broken if nothing else forbade it. */
+    private record Suspect(BitSet group, Set<String> platforms) {}
 
     /**
      * Decides what is still in question. A relation that speaks of parts that are in no valid build at all is passed over, since what is wrong is wrong with those.
@@ -183,38 +228,74 @@ final class IdleRelations {
         List<IdleRelation> idle = new ArrayList<>();
         List<IdleRelation> left = new ArrayList<>();
         BitSet dropped = new BitSet();
+        List<Suspect> suspects = new ArrayList<>();
         for (BitSet group : open()) {
             int relation = group.nextSetBit(0);
             if (speaksOf(relation, used)) {
-                List<String> touched = platforms.stream().filter(trials -> breakable(relation, trials)).map(trials -> terrain.hosts().get(trials.platform())).toList();
-                BitSet without = (BitSet) dropped.clone();
-                without.or(group);
-                Optional<Boolean> same = touched.isEmpty() ? Optional.of(true) : counts.same(touched, rules(without));
-                if (same.isEmpty()) {
-                    left.addAll(told(group, false));
-                } else if (same.get()) {
-                    dropped = without;
-                    idle.addAll(told(group, touched.isEmpty()));
+                Set<String> touched = new TreeSet<>();
+                platforms.stream().filter(trials -> breakable(relation, trials)).forEach(trials -> touched.add(terrain.hosts().get(trials.platform())));
+                if (touched.isEmpty()) {
+                    dropped.or(group);
+                    idle.addAll(told(group, true, Optional.empty()));
+                } else {
+                    suspects.add(new Suspect(group, touched));
                 }
             }
         }
+        decide(suspects, dropped, counts, idle, left);
         return new Answer(List.copyOf(idle), List.copyOf(left));
     }
 
+    /** Takes all of them out at once, and only where that makes a difference each half by itself. */
+    private void decide(List<Suspect> suspects, BitSet dropped, Counts counts, List<IdleRelation> idle, List<IdleRelation> left) {
+        if (suspects.isEmpty()) {
+            return;
+        }
+        BitSet without = (BitSet) dropped.clone();
+        Set<String> platforms = new TreeSet<>();
+        for (Suspect suspect : suspects) {
+            without.or(suspect.group);
+            platforms.addAll(suspect.platforms);
+        }
+        Compared compared = counts.compare(platforms, rules(without));
+        System.err.println("dbg " + suspects.size() + " on " + platforms.size() + " -> " + compared.more.size() + " " + compared.undecided + (suspects.size() == 1 ? told(suspects.get(0).group, false, Optional.empty()).toString().substring(0, 60) : ""));
+        if (compared.undecided.isPresent()) {
+            suspects.forEach(suspect -> left.addAll(told(suspect.group, false, compared.undecided)));
+        } else if (compared.more.isEmpty()) {
+            dropped.or(without);
+            suspects.forEach(suspect -> idle.addAll(told(suspect.group, false, Optional.empty())));
+        } else if (suspects.size() > 1) {
+            // Where all of them together make no difference, none does.
+            List<Suspect> fewer = new ArrayList<>();
+            for (Suspect suspect : suspects) {
+                Set<String> rest = new TreeSet<>(suspect.platforms);
+                rest.retainAll(compared.more);
+                if (rest.isEmpty()) {
+                    dropped.or(suspect.group);
+                    idle.addAll(told(suspect.group, false, Optional.empty()));
+                } else {
+                    fewer.add(new Suspect(suspect.group, rest));
+                }
+            }
+            decide(fewer.subList(0, fewer.size() / 2), dropped, counts, idle, left);
+            decide(fewer.subList(fewer.size() / 2, fewer.size()), dropped, counts, idle, left);
+        }
+    }
+
     /** One for all that entries state; groups that only their members make up are told each by itself. */
-    private List<IdleRelation> told(BitSet group, boolean apart) {
+    private List<IdleRelation> told(BitSet group, boolean apart, Optional<Undecided> undecided) {
         int first = group.nextSetBit(0);
         if (!breaches.isClause(first)) {
             List<Agreement> agreements = relations.agreements().stream().filter(agreement -> agreement.trait().equals(breaches.trait(first))).toList();
-            return List.of(new IdleRelation(agreements.get(0).rule(), breaches.trait(first), agreements.stream().map(Agreement::because).distinct().toList(), apart));
+            return List.of(new IdleRelation(agreements.get(0).rule(), breaches.trait(first), agreements.stream().map(Agreement::because).distinct().toList(), apart, undecided));
         }
         List<Clause> clauses = group.stream().mapToObj(breaches::clause).toList();
         List<Fact> stated = clauses.stream().flatMap(clause -> clause.because().stream()).distinct().toList();
         if (!stated.isEmpty()) {
-            return List.of(new IdleRelation(clauses.get(0).rule(), key(clauses.get(0)), stated, apart));
+            return List.of(new IdleRelation(clauses.get(0).rule(), key(clauses.get(0)), stated, apart, undecided));
         }
         return clauses.stream().map(clause -> new IdleRelation(
-                clause.rule(), key(clause), clause.when().stream().flatMap(term -> relations.members(term).values().stream()).distinct().toList(), apart)).toList();
+                clause.rule(), key(clause), clause.when().stream().flatMap(term -> relations.members(term).values().stream()).distinct().toList(), apart, undecided)).toList();
     }
 
     private static String key(Clause clause) {

@@ -8,7 +8,7 @@ import java.util.Optional;
 /**
  * How the valid builds of all platforms stand to a limit, without an outfit.
  *
- * @param standing which of them keep it
+ * @param keptBy which of them keep it
  * @param platforms the platforms that have valid builds, in order
  * @param nearest of a limit with a fixed bound: the total that comes nearest to being kept, or to being broken; empty where none has a total, or where both
  *     sorts of builds are there
@@ -16,10 +16,10 @@ import java.util.Optional;
  * @param undecided why it was left open, where it was
  */
 public record LimitVerdict(
-        Limit limit, Standing standing, List<String> platforms, Optional<BigDecimal> nearest, Optional<String> where, Optional<Undecided> undecided) {
+        Limit limit, KeptBy keptBy, List<String> platforms, Optional<BigDecimal> nearest, Optional<String> where, Optional<Undecided> undecided) {
 
-    /** Which valid builds keep a limit. */
-    public enum Standing { NONE, SOME, ALL, OPEN }
+    /** How many of the valid builds keep a limit. */
+    public enum KeptBy { NONE, SOME, ALL, OPEN }
 
     public LimitVerdict {
         platforms = List.copyOf(platforms);

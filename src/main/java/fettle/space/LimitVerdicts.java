@@ -29,6 +29,9 @@ final class LimitVerdicts {
 
     private static final long MOST_WORK = 20_000_000;
 
+    /** How many builds may be tried for one limit. */
+    private static final int MOST_TRIED = 5_000;
+
     private final Catalog catalog;
     private final Terrain terrain;
     private final List<Question> questions = new ArrayList<>();
@@ -38,6 +41,7 @@ final class LimitVerdicts {
 
         private final Limit limit;
         private final List<Attribute> attributes;
+        private final Trials.Patience patience = new Trials.Patience(MOST_TRIED);
         private boolean kept;
         private boolean broken;
 
@@ -99,7 +103,7 @@ final class LimitVerdicts {
     void seek(Trials trials, int platform) {
         Part entry = catalog.platforms().get(terrain.hosts().get(platform));
         for (Question question : questions) {
-            if (!question.answered() && question.concerns(entry)) {
+            if (!question.answered() && !question.patience.spent() && question.concerns(entry)) {
                 boolean upward = (question.limit.side() == Limit.Side.AT_LEAST) != question.kept;
                 Map<Integer, BigDecimal> pull = new HashMap<>();
                 for (int part : trials.reached()) {
@@ -107,7 +111,7 @@ final class LimitVerdicts {
                 }
                 List<Integer> wanted = trials.reached().stream().filter(part -> pull.get(part).signum() > 0)
                         .sorted(Comparator.comparing((Integer part) -> pull.get(part)).reversed()).toList();
-                trials.gather(wanted, question::answered);
+                trials.gather(wanted, question::answered, question.patience);
             }
         }
     }
@@ -146,7 +150,7 @@ final class LimitVerdicts {
         List<LimitVerdict> verdicts = new ArrayList<>();
         for (Question question : questions) {
             if (question.answered()) {
-                verdicts.add(new LimitVerdict(question.limit, LimitVerdict.Standing.SOME, List.of(), Optional.empty(), Optional.empty(), Optional.empty()));
+                verdicts.add(new LimitVerdict(question.limit, LimitVerdict.KeptBy.SOME, List.of(), Optional.empty(), Optional.empty(), Optional.empty()));
             } else {
                 new Asking(question, folded.get()).verdict().ifPresent(verdicts::add);
             }
@@ -194,17 +198,17 @@ final class LimitVerdicts {
             if (platforms.isEmpty()) {
                 return Optional.empty();
             }
-            LimitVerdict.Standing standing = question.answered() ? LimitVerdict.Standing.SOME
-                    : undecided.isPresent() ? LimitVerdict.Standing.OPEN
-                    : question.kept ? LimitVerdict.Standing.ALL : LimitVerdict.Standing.NONE;
-            Optional<Nearest> told = switch (standing) {
+            LimitVerdict.KeptBy keptBy = question.answered() ? LimitVerdict.KeptBy.SOME
+                    : undecided.isPresent() ? LimitVerdict.KeptBy.OPEN
+                    : question.kept ? LimitVerdict.KeptBy.ALL : LimitVerdict.KeptBy.NONE;
+            Optional<Nearest> told = switch (keptBy) {
                 case NONE -> Optional.ofNullable(nearest.get(true));
                 case ALL -> Optional.ofNullable(nearest.get(false));
                 case SOME, OPEN -> Optional.empty();
             };
             return Optional.of(new LimitVerdict(
-                    limit, standing, platforms, told.map(Nearest::total), told.map(Nearest::platform),
-                    standing == LimitVerdict.Standing.OPEN ? undecided : Optional.empty()));
+                    limit, keptBy, platforms, told.map(Nearest::total), told.map(Nearest::platform),
+                    keptBy == LimitVerdict.KeptBy.OPEN ? undecided : Optional.empty()));
         }
 
         /** Whether a build of the platform keeps the limit, or breaks it. */

@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -24,15 +25,25 @@ public final class Sounding {
 
     private static final int MOST_PLACES = 8;
 
+    /** How many builds may be tried in all; a catalog that takes more is better served by working out all builds. */
+    private static final int MOST_TRIED = 8_000;
+
+    private static final int MOST_STARTED = 500;
+
+    /** How many platforms may be worked out once more without some relation, over all relations. */
+    private static final int MOST_COMPARED = 1_000;
+
     private final Relations relations;
     private final Terrain terrain;
     private final TermMembers members;
     private final Breaches breaches;
     private final Bounds bounds;
+    private final Trials.Patience patience;
     private final LimitVerdicts limits;
     private final IdleRelations idle;
     private final List<Sounded> platforms = new ArrayList<>();
     private IdleRelations.Answer answer;
+    private int comparisons = MOST_COMPARED;
     private SortedMap<String, Folded> folded;
 
     /** One platform as far as trying goes: what of it is used, and what is not, and what remains open. */
@@ -50,7 +61,7 @@ public final class Sounding {
         Sounded(int platform) {
             this.platform = platform;
             this.trials = new Trials(terrain, breaches, members, platform, this::look);
-            this.found = !trials.hollow(platform) && trials.start();
+            this.found = !trials.hollow(platform) && trials.start(new Trials.Patience(MOST_STARTED));
             if (found) {
                 rule();
                 trials.reached().forEach(this::look);
@@ -109,7 +120,7 @@ public final class Sounding {
         private void look(int part) {
             List<Integer> places = trials.places(part);
             for (int i = 0; i < Math.min(MOST_PLACES, places.size()) && !used.get(part) && !dead.get(part); i++) {
-                trials.holds(places.get(i), part);
+                trials.holds(places.get(i), part, patience);
             }
         }
 
@@ -127,7 +138,7 @@ public final class Sounding {
                 deadSlots.set(slot);
             }
             for (int i = 0; i < Math.min(MOST_PLACES, candidates.length) && !usedSlots.get(slot) && !deadSlots.get(slot); i++) {
-                trials.holds(slot, candidates[i]);
+                trials.holds(slot, candidates[i], patience);
             }
         }
 
@@ -203,6 +214,7 @@ public final class Sounding {
         this.terrain = Terrain.of(relations);
         this.members = new TermMembers(relations, terrain);
         this.breaches = new Breaches(relations, terrain, members);
+        this.patience = new Trials.Patience(MOST_TRIED);
         this.limits = new LimitVerdicts(relations.catalog(), terrain);
         this.idle = new IdleRelations(relations, terrain, members, breaches);
         relations.catalog().platforms().keySet().forEach(platform -> platforms.add(new Sounded(terrain.number(platform))));
@@ -259,30 +271,36 @@ public final class Sounding {
                 Vitals vitals = vitals(platform);
                 platform.trials.reached().stream().filter(part -> !vitals.dead().contains(terrain.hosts().get(part))).forEach(used::set);
             }
-            answer = idle.idle(platforms.stream().map(platform -> platform.trials).toList(), used, this::same);
+            answer = idle.idle(platforms.stream().map(platform -> platform.trials).toList(), used, this::compare);
         }
         return answer;
     }
 
-    private Optional<Boolean> same(List<String> names, Rules fewer) {
+    private IdleRelations.Compared compare(Collection<String> names, Rules fewer) {
+        comparisons -= names.size();
+        if (comparisons < 0) {
+            return new IdleRelations.Compared(Set.of(), Optional.of(new Undecided("It takes more than " + MOST_COMPARED + " platforms to be worked out again.", "")));
+        }
         SortedMap<String, Folded> with = folded(names);
         SortedMap<String, Folded> without = Space.of(relations, fewer, bounds).folded(names);
+        Set<String> more = new TreeSet<>();
         for (String name : names) {
-            if (with.get(name).undecided().isPresent() || without.get(name).undecided().isPresent()) {
-                return Optional.empty();
+            Optional<Undecided> undecided = with.get(name).undecided().or(without.get(name)::undecided);
+            if (undecided.isPresent()) {
+                return new IdleRelations.Compared(Set.of(), undecided);
             }
             if (!count(with.get(name)).equals(count(without.get(name)))) {
-                return Optional.of(false);
+                more.add(name);
             }
         }
-        return Optional.of(true);
+        return new IdleRelations.Compared(more, Optional.empty());
     }
 
     private static BigInteger count(Folded folded) {
         return folded.isVoid() ? BigInteger.ZERO : folded.ask(new Counting());
     }
 
-    private SortedMap<String, Folded> folded(List<String> names) {
+    private SortedMap<String, Folded> folded(Collection<String> names) {
         List<String> missing = names.stream().filter(name -> !folded.containsKey(name)).toList();
         folded.putAll(Space.of(relations, bounds).folded(missing));
         return folded;

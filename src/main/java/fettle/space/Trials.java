@@ -1,5 +1,6 @@
 package fettle.space;
 
+import fettle.relation.Term;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
@@ -8,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
-import java.util.function.Predicate;
 
 /**
  * Looks for builds of one platform by trying: puts a wanted part where a chain of fits leads, fills what must be filled, and changes one thing at a time as
@@ -29,6 +29,8 @@ final class Trials {
 
     private static final int MOST_PLACED = 300;
 
+    private static final BitSet NONE_SPARED = new BitSet();
+
     private final Terrain terrain;
     private final Breaches breaches;
     private final TermMembers members;
@@ -38,8 +40,24 @@ final class Trials {
     private final List<Integer> order = new ArrayList<>();
     private final Map<Integer, List<Integer>> places = new HashMap<>();
     private final BitSet hollow;
+    private final int[][] demanding;
     private Map<Integer, Integer> usual = Map.of();
+    private Patience patience = new Patience(0);
     private int left;
+
+    /** How many more builds may be tried for one purpose, on all platforms together. */
+    static final class Patience {
+
+        int left;
+
+        Patience(int builds) {
+            this.left = builds;
+        }
+
+        boolean spent() {
+            return left <= 0;
+        }
+    }
 
     /**
      * Trials on one platform.
@@ -52,6 +70,7 @@ final class Trials {
         this.members = members;
         this.platform = platform;
         this.watcher = watcher;
+        this.demanding = new int[terrain.hosts().size()][];
         reach();
         this.hollow = hollow();
     }
@@ -138,10 +157,10 @@ final class Trials {
     }
 
     /** Looks for any valid build, whose choices are then the usual ones; tells whether there is one. */
-    boolean start() {
+    boolean start(Patience patience) {
+        begin(patience, MOST_TRIED);
         Wish nothing = new Wish(List.of(), Map.of());
-        left = MOST_TRIED;
-        Wish found = sought(nothing, BitSet::isEmpty, new BitSet());
+        Wish found = sought(nothing, NONE_SPARED);
         if (found == null) {
             return false;
         }
@@ -150,13 +169,13 @@ final class Trials {
     }
 
     /** Whether a valid build is found with this part in this slot. */
-    boolean holds(int slot, int part) {
+    boolean holds(int slot, int part, Patience patience) {
         List<Step> chain = chain(slot, part);
         if (chain == null) {
             return false;
         }
-        left = MOST_TRIED;
-        return sought(new Wish(List.of(chain), usual), BitSet::isEmpty, new BitSet()) != null;
+        begin(patience, MOST_TRIED);
+        return sought(new Wish(List.of(chain), usual), NONE_SPARED) != null;
     }
 
     /** A part in a slot, or the platform itself. */
@@ -165,19 +184,13 @@ final class Trials {
     }
 
     /** Whether a build is found with these in it that breaks some of these relations and no other. */
-    boolean breaks(List<Place> places, BitSet only) {
-        Wish wish = new Wish(List.of(), usual);
-        for (Place place : places) {
-            if (place != Place.PLATFORM) {
-                List<Step> chain = chain(place.slot, place.part);
-                if (chain == null) {
-                    return false;
-                }
-                wish = wish.with(chain);
-            }
+    boolean breaks(List<Place> places, BitSet only, Patience patience) {
+        Wish wish = wished(places);
+        if (wish == null) {
+            return false;
         }
-        left = MOST_TRIED;
-        return sought(wish, broken -> !broken.isEmpty() && within(broken, only), only) != null;
+        begin(patience, MOST_TRIED);
+        return sought(wish, only) != null;
     }
 
     /**
@@ -185,18 +198,18 @@ final class Trials {
      *
      * @param enough tells when to stop
      */
-    void gather(List<Integer> wanted, BooleanSupplier enough) {
+    void gather(List<Integer> wanted, BooleanSupplier enough, Patience patience) {
+        begin(patience, MOST_GATHERED);
         Wish wish = new Wish(List.of(), usual);
-        left = MOST_GATHERED;
         for (int part : wanted) {
             for (int slot : places(part).subList(0, Math.min(MOST_WAYS, places(part).size()))) {
-                if (enough.getAsBoolean() || left <= 0) {
+                if (enough.getAsBoolean() || left <= 0 || patience.spent()) {
                     return;
                 }
                 List<Step> chain = chain(slot, part);
                 Wish more = chain == null ? wish : wish.with(chain);
-                Trial trial = chain == null ? null : grown(more);
-                if (trial != null && judged(trial).isEmpty()) {
+                Attempt attempt = chain == null ? null : attempt(more);
+                if (attempt != null && attempt.broken.isEmpty()) {
                     wish = more;
                     break;
                 }
@@ -204,10 +217,9 @@ final class Trials {
         }
     }
 
-    private static boolean within(BitSet inner, BitSet outer) {
-        BitSet rest = (BitSet) inner.clone();
-        rest.andNot(outer);
-        return rest.isEmpty();
+    private void begin(Patience allowed, int most) {
+        patience = allowed;
+        left = most;
     }
 
     /** The chain to a slot by the nearest way, and the part in it; {@code null} where the part would come back below itself. */
@@ -222,100 +234,164 @@ final class Trials {
         return chain;
     }
 
-    /** Changes a wish until its build breaks just what it may; {@code null} where no change helps. */
-    private Wish sought(Wish wish, Predicate<BitSet> suits, BitSet spared) {
-        Trial trial = grown(wish);
+    /** A wish with the build it gives, and what that breaks. */
+    private record Attempt(Wish wish, Trial trial, BitSet broken) {}
+
+    /**
+     * Changes a wish, one thing at a time, until its build breaks nothing; with {@code spared} relations, until it breaks some of these and nothing else. Gives
+     * {@code null} where no change helps.
+     */
+    private Wish sought(Wish wish, BitSet spared) {
+        Attempt now = attempt(wish);
+        while (now != null && !suits(now.broken, spared)) {
+            Attempt[] onward = new Attempt[1];
+            Attempt better = answered(now, spared, onward);
+            better = better != null ? better : rechosen(now, spared);
+            now = better != null ? better : onward[0];
+        }
+        return now == null ? null : now.wish;
+    }
+
+    private static boolean suits(BitSet broken, BitSet spared) {
+        return broken.isEmpty() == spared.isEmpty() && ills(broken, spared) == 0;
+    }
+
+    private Attempt attempt(Wish wish) {
+        Trial trial = left <= 0 || patience.spent() ? null : grown(wish);
         if (trial == null) {
             return null;
         }
-        BitSet broken = judged(trial);
-        while (!suits.test(broken)) {
-            int before = ills(broken, spared);
-            Wish better = null;
-            for (Wish next : changes(wish, trial, broken)) {
-                if (left <= 0) {
-                    return null;
-                }
-                Trial changed = grown(next);
-                if (changed != null) {
-                    BitSet then = judged(changed);
-                    if (suits.test(then) || ills(then, spared) < before) {
-                        better = next;
-                        trial = changed;
-                        broken = then;
-                        break;
+        left--;
+        patience.left--;
+        BitSet broken = breaches.of(trial);
+        watcher.accept(trial, broken);
+        return new Attempt(wish, trial, broken);
+    }
+
+    private static int ills(BitSet broken, BitSet spared) {
+        int ills = 0;
+        for (int relation = broken.nextSetBit(0); relation >= 0; relation = broken.nextSetBit(relation + 1)) {
+            if (!spared.get(relation)) {
+                ills++;
+            }
+        }
+        return ills;
+    }
+
+    /**
+     * Adds something that is needed.
+     *
+     * @param onward takes down an addition that is no better, because it needs something itself
+     */
+    private Attempt answered(Attempt now, BitSet spared, Attempt[] onward) {
+        int ills = ills(now.broken, spared);
+        for (int relation = now.broken.nextSetBit(0); relation >= 0; relation = now.broken.nextSetBit(relation + 1)) {
+            List<Term> need = breaches.isClause(relation) && !spared.get(relation) ? breaches.clause(relation).need() : List.of();
+            int tried = 0;
+            for (Term term : need) {
+                for (int part : members.hosts(term)) {
+                    if (reached.get(part) && !hollow.get(part) && tried++ < MOST_CHOICES) {
+                        List<Integer> places = places(part);
+                        for (int i = 0; i < Math.min(MOST_CHOICES, places.size()); i++) {
+                            List<Step> chain = chain(places.get(i), part);
+                            Attempt next = chain == null ? null : attempt(now.wish.with(chain));
+                            if (next != null && ills(next.broken, spared) < ills) {
+                                return next;
+                            }
+                            if (next != null && onward[0] == null && ills(next.broken, spared) == ills && !next.broken.get(relation)) {
+                                onward[0] = next;
+                            }
+                        }
                     }
                 }
             }
-            if (better == null) {
-                return null;
+        }
+        return null;
+    }
+
+    /** Makes another choice for what must be filled. */
+    private Attempt rechosen(Attempt now, BitSet spared) {
+        int ills = ills(now.broken, spared);
+        for (int placed = 0; placed < now.trial.size(); placed++) {
+            int slot = now.trial.slot(placed);
+            if (terrain.room()[slot].filled()) {
+                int tried = 0;
+                for (int part : terrain.candidates()[slot]) {
+                    if (part != now.trial.part(placed) && !hollow.get(part) && tried++ < MOST_CHOICES) {
+                        Attempt next = attempt(now.wish.with(slot, part));
+                        if (next != null && ills(next.broken, spared) < ills) {
+                            return next;
+                        }
+                    }
+                }
             }
-            wish = better;
+        }
+        return null;
+    }
+
+    /** Puts these into one build and lets it be looked at, as it is; tells whether they can stand in one as far as chains of fits go. */
+    boolean look(List<Place> places, Patience patience) {
+        Wish wish = wished(places);
+        if (wish == null || chained(wish) == null) {
+            return false;
+        }
+        begin(patience, 1);
+        attempt(wish);
+        return true;
+    }
+
+    private Wish wished(List<Place> places) {
+        Wish wish = new Wish(List.of(), usual);
+        for (Place place : places) {
+            if (place != Place.PLATFORM) {
+                List<Step> chain = chain(place.slot, place.part);
+                if (chain == null) {
+                    return null;
+                }
+                wish = wish.with(chain);
+            }
         }
         return wish;
     }
 
-    private static int ills(BitSet broken, BitSet spared) {
-        BitSet rest = (BitSet) broken.clone();
-        rest.andNot(spared);
-        return rest.cardinality();
-    }
-
-    private BitSet judged(Trial trial) {
-        left--;
-        BitSet broken = breaches.of(trial);
-        watcher.accept(trial, broken);
-        return broken;
-    }
-
-    /** Another choice for what must be filled, or something more that is needed. */
-    private List<Wish> changes(Wish wish, Trial trial, BitSet broken) {
-        List<Wish> changes = new ArrayList<>();
-        for (int relation = broken.nextSetBit(0); relation >= 0; relation = broken.nextSetBit(relation + 1)) {
-            if (breaches.isClause(relation)) {
-                breaches.clause(relation).need().stream()
-                        .flatMapToInt(term -> Arrays.stream(members.hosts(term)))
-                        .filter(part -> reached.get(part) && !hollow.get(part))
-                        .limit(MOST_CHOICES)
-                        .forEach(part -> places(part).stream().limit(MOST_CHOICES).map(slot -> chain(slot, part)).filter(chain -> chain != null)
-                                .forEach(chain -> changes.add(wish.with(chain))));
-            }
-        }
-        for (int placed = 0; placed < trial.size(); placed++) {
-            int slot = trial.slot(placed);
-            if (terrain.room()[slot].filled()) {
-                int now = trial.part(placed);
-                Arrays.stream(terrain.candidates()[slot]).filter(part -> part != now && !hollow.get(part)).limit(MOST_CHOICES)
-                        .forEach(part -> changes.add(wish.with(slot, part)));
-            }
-        }
-        return changes;
-    }
-
-    /** The build of a wish: its chains, and what must be filled filled; {@code null} where that can't be. */
-    private Trial grown(Wish wish) {
+    /** The chains of a wish; {@code null} where two of them want different parts in one slot, or a part can't stand where it is wanted. */
+    private Trial chained(Wish wish) {
         Trial trial = new Trial(platform);
         for (List<Step> chain : wish.chains) {
             int at = Trial.ROOT;
             for (Step step : chain) {
                 int there = trial.in(at, step.slot);
-                if (there >= 0 && trial.part(there) != step.part) {
+                if (there >= 0 && trial.part(there) != step.part || there < 0 && !placed(trial, at, step.slot, step.part)) {
                     return null;
                 }
-                at = there >= 0 ? there : placed(trial, at, step.slot, step.part) ? trial.size() - 1 : -2;
-                if (at == -2) {
-                    return null;
-                }
+                at = there >= 0 ? there : trial.size() - 1;
             }
         }
+        return trial;
+    }
+
+    /** The build of a wish: its chains, and what must be filled filled; {@code null} where that can't be. */
+    private Trial grown(Wish wish) {
+        Trial trial = chained(wish);
+        if (trial == null) {
+            return null;
+        }
         for (int placed = Trial.ROOT; placed < trial.size(); placed++) {
-            for (int slot : terrain.slotsOf()[trial.number(placed)]) {
-                if (terrain.room()[slot].filled() && trial.in(placed, slot) < 0 && !filled(trial, placed, slot, wish.choices)) {
+            for (int slot : demanding(trial.number(placed))) {
+                if (trial.in(placed, slot) < 0 && !filled(trial, placed, slot, wish.choices)) {
                     return null;
                 }
             }
         }
         return trial;
+    }
+
+    /** The slots of a host that must be filled. */
+    private int[] demanding(int host) {
+        if (demanding[host] == null) {
+            demanding[host] = Arrays.stream(terrain.slotsOf()[host]).filter(slot -> terrain.room()[slot].filled()).toArray();
+        }
+        return demanding[host];
     }
 
     private boolean filled(Trial trial, int bearer, int slot, Map<Integer, Integer> choices) {

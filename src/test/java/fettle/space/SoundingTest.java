@@ -85,7 +85,7 @@ class SoundingTest {
     @Property(tries = 500, shrinking = ShrinkingMode.OFF)
     void limits_are_kept_by_the_builds_that_keep_them(@ForAll("limited") String json) {
         Relations relations = Catalogs.relations(json);
-        Map<String, LimitVerdict.Standing> expected = new TreeMap<>();
+        Map<String, LimitVerdict.KeptBy> expected = new TreeMap<>();
         Entries entries = Entries.of(JsonText.read(json));
         for (Limit limit : relations.catalog().limits().values()) {
             Set<Boolean> found = new HashSet<>();
@@ -95,7 +95,7 @@ class SoundingTest {
                 }
             }
             if (!found.isEmpty()) {
-                expected.put(limit.id(), found.size() == 2 ? LimitVerdict.Standing.SOME : found.contains(true) ? LimitVerdict.Standing.ALL : LimitVerdict.Standing.NONE);
+                expected.put(limit.id(), found.size() == 2 ? LimitVerdict.KeptBy.SOME : found.contains(true) ? LimitVerdict.KeptBy.ALL : LimitVerdict.KeptBy.NONE);
             }
         }
         assertEquals(expected, standings(Sounding.of(relations).limits()), json);
@@ -104,9 +104,9 @@ class SoundingTest {
         assertEquals(expected, standings(unaided.verdicts(() -> space.folded(entries.platformIds()))), json);
     }
 
-    private static Map<String, LimitVerdict.Standing> standings(List<LimitVerdict> verdicts) {
-        Map<String, LimitVerdict.Standing> standings = new TreeMap<>();
-        verdicts.forEach(verdict -> standings.put(verdict.limit().id(), verdict.standing()));
+    private static Map<String, LimitVerdict.KeptBy> standings(List<LimitVerdict> verdicts) {
+        Map<String, LimitVerdict.KeptBy> standings = new TreeMap<>();
+        verdicts.forEach(verdict -> standings.put(verdict.limit().id(), verdict.keptBy()));
         return standings;
     }
 

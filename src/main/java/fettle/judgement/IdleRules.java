@@ -1,0 +1,86 @@
+package fettle.judgement;
+
+import fettle.catalog.BlocksTag;
+import fettle.catalog.Catalog;
+import fettle.catalog.ClaimsZone;
+import fettle.catalog.Constraint;
+import fettle.catalog.DeclaresTrait;
+import fettle.catalog.Entry;
+import fettle.catalog.Excludes;
+import fettle.catalog.Part;
+import fettle.space.IdleRelation;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Finds the entries behind relations that rule nothing out, and zones and traits that no part speaks of. */
+final class IdleRules {
+
+    private static final String NEVER_MET = "no platform leads to all that it names";
+
+    private final Catalog catalog;
+
+    IdleRules(Catalog catalog) {
+        this.catalog = catalog;
+    }
+
+    /** What is behind these relations. */
+    List<IdleRule> of(Collection<IdleRelation> relations) {
+        return relations.stream().flatMap(relation -> rule(relation).stream()).toList();
+    }
+
+    /** Zones that no part claims, and traits that none declares. */
+    List<IdleRule> unspoken() {
+        List<IdleRule> rules = new ArrayList<>();
+        Set<String> zones = new HashSet<>();
+        Set<String> traits = new HashSet<>();
+        for (Collection<Part> hosts : List.of(catalog.platforms().values(), catalog.parts().values())) {
+            hosts.forEach(host -> {
+                host.claims().forEach(claim -> zones.add(claim.zone()));
+                host.traits().forEach(trait -> traits.add(trait.trait()));
+            });
+        }
+        catalog.entries().stream().filter(entry -> entry.section().equals("zones") && !zones.contains(entry.id())).map(entry -> unspoken(entry, "takes")).forEach(rules::add);
+        catalog.entries().stream().filter(entry -> entry.section().equals("traits") && !traits.contains(entry.id())).map(entry -> unspoken(entry, "declares")).forEach(rules::add);
+        return rules;
+    }
+
+    private static IdleRule unspoken(Entry entry, String does) {
+        return new IdleRule(entry.subject(), entry.origin(), entry.what(), entry.id(), "no part " + does + " it", List.of(entry));
+    }
+
+    /** Empty where the catalog has no entry of its own for it, such as a rule that somebody added. */
+    private Optional<IdleRule> rule(IdleRelation relation) {
+        if (relation.because().isEmpty()) {
+            return Optional.empty();
+        }
+        if (relation.stated() instanceof Excludes excludes) {
+            return of(relation, excludes.part(), "exclusion", excludes.name());
+        } else if (relation.stated() instanceof BlocksTag blocks) {
+            return of(relation, blocks.part(), "block", blocks.tag());
+        } else if (relation.stated() instanceof Constraint constraint) {
+            return Optional.of(new IdleRule("constraint:" + constraint.id(), constraint.origin(), "constraint", constraint.id(), why(relation, NEVER_MET), relation.because()));
+        } else if (relation.stated() instanceof ClaimsZone claim) {
+            return declared(relation, "zone", claim.zone(), "no platform leads to two parts that take it");
+        } else if (relation.stated() instanceof DeclaresTrait declares) {
+            return declared(relation, "trait", declares.trait(), "on every platform some value suits all that declare it");
+        }
+        return Optional.empty();
+    }
+
+    private Optional<IdleRule> of(IdleRelation relation, String part, String sort, String name) {
+        return catalog.host(part).map(host -> new IdleRule(host.subject(), relation.stated().origin(), sort, name, why(relation, NEVER_MET), relation.because()));
+    }
+
+    private Optional<IdleRule> declared(IdleRelation relation, String sort, String name, String apart) {
+        return catalog.entries().stream().filter(entry -> entry.subject().equals(sort + ":" + name)).findFirst()
+                .map(entry -> new IdleRule(entry.subject(), entry.origin(), sort, name, why(relation, apart), relation.because()));
+    }
+
+    private static String why(IdleRelation relation, String apart) {
+        return relation.apart() ? apart : "whatever would break it is ruled out without it";
+    }
+}

@@ -1,0 +1,55 @@
+package fettle.judgement;
+
+import fettle.catalog.Catalog;
+import fettle.catalog.Limit;
+import fettle.catalog.Part;
+import fettle.relation.Relations;
+import fettle.space.IdleRelation;
+import fettle.space.LimitVerdict;
+import fettle.space.Sounding;
+import fettle.space.Vitals;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+
+/** Lays out what holds of all valid builds of a catalog's platforms as the facts that judgement rules match. */
+final class SpaceFacts {
+
+    private SpaceFacts() {}
+
+    static List<Object> of(Relations relations) {
+        Catalog catalog = relations.catalog();
+        Sounding sounding = Sounding.of(relations);
+        Collection<Vitals> platforms = sounding.vitals().values();
+        Dead dead = new Dead(relations, platforms);
+        IdleRules idle = new IdleRules(catalog);
+        List<Object> facts = new ArrayList<>();
+        platforms.stream().filter(Vitals::empty).forEach(vitals -> facts.add(new VoidPlatform(catalog.platforms().get(vitals.platform()))));
+        facts.addAll(dead.parts());
+        facts.addAll(dead.slots());
+        facts.addAll(sounding.limits());
+        facts.addAll(idle.of(sounding.idle()));
+        facts.addAll(idle.unspoken());
+        facts.addAll(open(catalog, sounding, platforms));
+        return facts;
+    }
+
+    private static List<LeftOpen> open(Catalog catalog, Sounding sounding, Collection<Vitals> platforms) {
+        List<LeftOpen> open = new ArrayList<>();
+        for (Vitals vitals : platforms) {
+            Part platform = catalog.platforms().get(vitals.platform());
+            vitals.undecided().ifPresent(undecided ->
+                    open.add(new LeftOpen(platform.subject(), platform.origin(), "some valid build holds", List.copyOf(vitals.open()), undecided)));
+        }
+        for (LimitVerdict verdict : sounding.limits()) {
+            Limit limit = verdict.limit();
+            verdict.undecided().ifPresent(undecided ->
+                    open.add(new LeftOpen("limit:" + limit.id(), limit.origin(), "some valid builds keep, and others break,", List.of(limit.id()), undecided)));
+        }
+        for (IdleRelation relation : sounding.idleOrNot()) {
+            new IdleRules(catalog).of(List.of(relation)).forEach(rule ->
+                    open.add(new LeftOpen(rule.subject(), rule.origin(), "something is ruled out by the", List.of(rule.what()), relation.undecided().orElseThrow())));
+        }
+        return open;
+    }
+}
