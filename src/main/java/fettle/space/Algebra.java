@@ -8,7 +8,7 @@ package fettle.space;
  *
  * @param <V> the answer
  */
-interface Algebra<V> {
+public interface Algebra<V> {
 
     /** Of nothing placed: the set of the one empty choice. */
     V one();

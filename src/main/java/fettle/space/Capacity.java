@@ -11,7 +11,7 @@ import java.util.Collection;
  * @param distinct no part twice
  * @param filled at least one part
  */
-record Capacity(int most, int notches, boolean distinct, boolean filled) {
+public record Capacity(int most, int notches, boolean distinct, boolean filled) {
 
     static final int ANY = Integer.MAX_VALUE;
 
@@ -40,11 +40,11 @@ record Capacity(int most, int notches, boolean distinct, boolean filled) {
         return new Capacity(Math.max(0, most), Math.max(0, notches), distinct, filled);
     }
 
-    boolean measured() {
+    public boolean measured() {
         return notches != ANY;
     }
 
-    boolean counted() {
+    public boolean counted() {
         return most != ANY;
     }
 

@@ -7,7 +7,7 @@ import java.util.Collections;
 import java.util.List;
 
 /** Works an algebra out over a circuit, node by node, for some nodes and all that they are made of. */
-final class Evaluation<V> {
+public final class Evaluation<V> {
 
     private final List<V> values;
 
@@ -20,7 +20,7 @@ final class Evaluation<V> {
      *
      * @param wanted the nodes asked about and all that they are made of
      */
-    static <V> Evaluation<V> of(Circuit circuit, Algebra<V> algebra, BitSet wanted) {
+    public static <V> Evaluation<V> of(Circuit circuit, Algebra<V> algebra, BitSet wanted) {
         Evaluation<V> evaluation = new Evaluation<>(wanted.length());
         for (int node = wanted.nextSetBit(0); node >= 0; node = wanted.nextSetBit(node + 1)) {
             evaluation.values.set(node, evaluation.value(circuit, algebra, node));
@@ -48,12 +48,12 @@ final class Evaluation<V> {
     }
 
     /** The answer for a node that was asked about, or is part of one. */
-    V of(int node) {
+    public V of(int node) {
         return values.get(node);
     }
 
     /** These nodes and all that they are made of. */
-    static BitSet below(Circuit circuit, int... roots) {
+    public static BitSet below(Circuit circuit, int... roots) {
         BitSet seen = new BitSet();
         Arrays.stream(roots).filter(root -> root != Circuit.NONE).forEach(seen::set);
         // Whatever a node is made of has a smaller number.

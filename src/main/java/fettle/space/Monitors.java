@@ -309,6 +309,29 @@ final class Monitors {
         return plus(Signature.of(kept, length), sorted(found));
     }
 
+    /** The monitor that gathers for a monitor the parts directly in a slot; -1 where none does. */
+    int gatherer(int monitor) {
+        Gathered gather = gathering.get(monitor);
+        return gather == null ? -1 : gather.monitor;
+    }
+
+    /** The monitor for which a monitor gathers. */
+    int gathersFor(int gatherer) {
+        return gathering.entrySet().stream().filter(entry -> entry.getValue().monitor == gatherer).findFirst().orElseThrow().getKey();
+    }
+
+    /** The state that a slot in use brings to one monitor with the parts that were gathered for it. */
+    int used(int slot, int monitor, int gathered) {
+        int bits = bits(slots.getOrDefault(slot, List.of()), monitor);
+        if (bits == 0) {
+            return 0;
+        }
+        Gathered gather = gathering.get(monitor);
+        List<Integer> held = gather == null ? List.of() : gather.states.get(gathered);
+        Integer event = events.get(monitor).get(new Bundle(bits, held));
+        return event == null ? 0 : monoids.get(monitor).add(0, generatorOf[event]);
+    }
+
     /** The sum of two signatures. */
     Signature plus(Signature one, Signature other) {
         if (one.isNothing()) {

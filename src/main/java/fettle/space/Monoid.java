@@ -192,6 +192,16 @@ final class Monoid {
         return broken[state];
     }
 
+    /** Whether one state in place of another never breaks the relation where the other would not. */
+    boolean noWorse(int one, int other) {
+        for (int besides = 0; besides < broken.length; besides++) {
+            if (broken[plus(one, besides)] && !broken[plus(other, besides)]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** Whether a generator changes nothing, ever. */
     boolean idle(int generator) {
         for (int s = 0; s < broken.length; s++) {

@@ -70,15 +70,19 @@ public final class Space {
 
     /** The valid builds of some platforms, by their ids, in one circuit; work that they share is done once. */
     public SortedMap<String, Folded> folded(Collection<String> platforms) {
+        return landscape(platforms).folded();
+    }
+
+    /** The valid builds of some platforms with what stands around what in them. */
+    public Landscape landscape(Collection<String> platforms) {
         SortedMap<String, Folded> all = new TreeMap<>();
-        if (platforms.isEmpty()) {
-            return all;
-        }
         Circuit circuit = new Circuit();
+        Optional<Ground> ground = Optional.empty();
         Optional<Fold> fold = Optional.empty();
         Optional<Undecided> none = Optional.empty();
         try {
-            fold = Optional.of(new Fold(new Ground(terrain, Monitors.of(rules, terrain, members, bounds, shapes)), circuit, bounds));
+            ground = Optional.of(new Ground(terrain, Monitors.of(rules, terrain, members, bounds, shapes)));
+            fold = Optional.of(new Fold(ground.get(), circuit, bounds));
         } catch (TooLarge tooLarge) {
             none = Optional.of(Undecided.of(tooLarge));
         }
@@ -92,7 +96,7 @@ public final class Space {
             }
             all.put(platform, new Folded(platform, circuit, root, terrain.hosts(), terrain.slots(), undecided));
         }
-        return all;
+        return new Landscape(relations, terrain, circuit, ground, all);
     }
 
     /** Every platform's survey, by its id. */
@@ -102,9 +106,14 @@ public final class Space {
 
     /** Some platforms' surveys, by their ids; work that they share is done once. */
     public SortedMap<String, Survey> survey(Collection<String> platforms) {
+        return survey(landscape(platforms));
+    }
+
+    /** The surveys of platforms that have been folded, by their ids. */
+    public SortedMap<String, Survey> survey(Landscape landscape) {
         SortedMap<String, Survey> surveys = new TreeMap<>();
         List<Folded> filled = new ArrayList<>();
-        for (Folded folded : folded(platforms).values()) {
+        for (Folded folded : landscape.folded().values()) {
             if (folded.undecided().isPresent()) {
                 surveys.put(folded.platform(), new Survey.Open(folded.platform(), reachable(folded.platform()), folded.undecided().get()));
             } else if (folded.isVoid()) {

@@ -23,7 +23,7 @@ import java.util.Map;
  * @param span by part, the notches it takes
  * @param turns by part, how often it may stand on one path from the platform; {@link #ENDLESS} where nothing is said
  */
-record Terrain(
+public record Terrain(
         int parts,
         List<String> hosts,
         Map<String, Integer> numbers,
@@ -77,11 +77,11 @@ record Terrain(
         return names.stream().mapToInt(name -> numbers.getOrDefault(name, parts)).filter(number -> number < parts).sorted().toArray();
     }
 
-    boolean isPart(int host) {
+    public boolean isPart(int host) {
         return host < parts;
     }
 
-    int number(String host) {
+    public int number(String host) {
         return numbers.get(host);
     }
 }

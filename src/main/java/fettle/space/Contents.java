@@ -1,0 +1,261 @@
+package fettle.space;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * What valid builds hold in a slot, whatever stands around it: slots of one platform or several that hold the same are dealt with together, and the swaps that are safe in
+ * all of them, or in none, are known here.
+ */
+public final class Contents {
+
+    /** What is known of a swap without looking at what stands around. */
+    enum Known { SAFE, UNSAFE, DEPENDS }
+
+    private static final int[] NONE = {};
+
+    private final Ground ground;
+    private final Terrain terrain;
+    private final Watches watches;
+    private final Company company;
+    private final int slot;
+    private final List<Integer> classes;
+    private final List<BitSet> above;
+    private final List<Stand> stands = new ArrayList<>();
+    private final Map<Integer, int[]> classesOf = new HashMap<>();
+    private final int[] looked;
+    private final Map<Long, int[]> open = new HashMap<>();
+    private Map<Integer, Beside> beside;
+
+    /**
+     * Contents.
+     *
+     * @param slot one of the slots
+     * @param classes the nodes of what the slot holds, each seen alike from outside, in rising order
+     * @param above for each, the parts that may not stand below themselves and stand above it in some valid build
+     */
+    Contents(Ground ground, Watches watches, Company company, int slot, List<Integer> classes, List<BitSet> above) {
+        this.ground = ground;
+        this.terrain = ground.terrain();
+        this.watches = watches;
+        this.company = company;
+        this.slot = slot;
+        this.classes = List.copyOf(classes);
+        this.above = List.copyOf(above);
+        this.looked = ground.insideMonitors(ground.nodeOf(slot));
+        Map<Integer, List<Integer>> found = new TreeMap<>();
+        for (int i = 0; i < classes.size(); i++) {
+            for (int part : watches.partsIn(classes.get(i))) {
+                found.computeIfAbsent(part, unused -> new ArrayList<>()).add(i);
+            }
+        }
+        found.forEach((part, in) -> {
+            stands.add(new Stand(part, watches.circuit().first(part)));
+            classesOf.put(part, in.stream().mapToInt(Integer::intValue).toArray());
+        });
+    }
+
+    /** One of the slots that hold this. */
+    public int slot() {
+        return slot;
+    }
+
+    /** How much the slot holds. */
+    public Capacity room() {
+        return terrain.room()[slot];
+    }
+
+    /** Whether the slot holds several parts. */
+    public boolean several() {
+        return room().most() > 1;
+    }
+
+    /** All that stands there; each assembly stands in one of these, save where {@link #circling}. */
+    public List<Stand> stands() {
+        return stands;
+    }
+
+    /** Whether what may not stand below itself stands above, so that an assembly may stand in several stands and not be at home everywhere. */
+    public boolean circling() {
+        return above.stream().anyMatch(parts -> !parts.isEmpty());
+    }
+
+    /** The parts that may not stand below themselves and stand above these in some valid build. */
+    public BitSet above(Stand stand) {
+        BitSet all = new BitSet();
+        for (int i : classesOf.get(stand.node())) {
+            all.or(above.get(i));
+        }
+        return all;
+    }
+
+    /** The places, among the classes, of those in which a stand is. */
+    int[] classesOf(Stand stand) {
+        return classesOf.get(stand.node());
+    }
+
+    /** How many classes there are. */
+    int classes() {
+        return classes.size();
+    }
+
+    /** The node of a class. */
+    int classNode(int i) {
+        return classes.get(i);
+    }
+
+    /** Whether assemblies in place of others always find room: of their head and its span only. */
+    private boolean roomFor(Stand from, int head) {
+        if (!several()) {
+            return terrain.span()[head] <= room().notches();
+        }
+        if (beside == null) {
+            beside = company.of(classes);
+        }
+        Beside others = beside.get(from.node());
+        boolean repeated = room().distinct() && head != from.head() && others.heads().get(head);
+        return !repeated && (!room().measured() || others.span() + terrain.span()[head] <= room().notches());
+    }
+
+    /** What is known of a swap. */
+    Known known(Stand from, Stand to) {
+        if (!roomFor(from, to.head())) {
+            return Known.UNSAFE;
+        }
+        return open(from, to).length == 0 ? Known.SAFE : Known.DEPENDS;
+    }
+
+    /** The relations' monitors for which a swap's safety depends on what stands around. */
+    int[] open(Stand from, Stand to) {
+        int[] fromClasses = classesOf(from);
+        int[] toClasses = classesOf(to);
+        if (!several() && Arrays.equals(fromClasses, toClasses)) {
+            return NONE;
+        }
+        boolean byClass = !several() && fromClasses.length == 1 && toClasses.length == 1;
+        int one = byClass ? fromClasses[0] : from.node();
+        int other = byClass ? toClasses[0] : to.node();
+        long key = (long) one << 32 | other;
+        int[] found = open.get(key);
+        if (found == null) {
+            found = Arrays.stream(looked).filter(monitor -> {
+                Watch watch = watches.of(monitor);
+                if (byClass) {
+                    return !watch.noWorse(brought(watch, to), brought(watch, from));
+                }
+                return !sameFilling(watch, from, to);
+            }).toArray();
+            open.put(key, found);
+        }
+        return found;
+    }
+
+    /** The states of a class in a slot of one, with the slot in use. */
+    private int brought(Watch watch, Stand stand) {
+        return watch.closed(slot, watch.within(slot, classes.get(classesOf(stand)[0])));
+    }
+
+    private boolean sameFilling(Watch watch, Stand from, Stand to) {
+        int before = watch.brought(slot, from.head());
+        int after = watch.brought(slot, to.head());
+        int one = watch.inside(to.node());
+        int other = watch.inside(from.node());
+        if (before == after && watch.noWorse(one, other)) {
+            return true;
+        }
+        return watch.sameGathered(before, after) && watch.noWorse(watch.plusFilling(one, after), watch.plusFilling(other, before));
+    }
+
+    /** Whether a swap is safe whatever stands around. */
+    public boolean surelySafe(Stand from, Stand to) {
+        return known(from, to) == Known.SAFE;
+    }
+
+    /** Whether a swap is unsafe whatever stands around. */
+    public boolean surelyUnsafe(Stand from, Stand to) {
+        return known(from, to) == Known.UNSAFE;
+    }
+
+    /** What is known of taking a stand out. */
+    Known knownToEmpty(Stand from) {
+        if (several() || room().filled()) {
+            return Known.UNSAFE;
+        }
+        return openToEmpty(from).length == 0 ? Known.SAFE : Known.DEPENDS;
+    }
+
+    int[] openToEmpty(Stand from) {
+        return Arrays.stream(looked).filter(monitor -> {
+            Watch watch = watches.of(monitor);
+            return !watch.noWorse(StateSets.ZERO, watch.closed(slot, watch.within(slot, from.node())));
+        }).toArray();
+    }
+
+    /** What is known of a swap for what is made from a stand. */
+    Known known(Stand from, Rehung to) {
+        if (!roomFor(from, to.head())) {
+            return Known.UNSAFE;
+        }
+        return open(from, to).length == 0 ? Known.SAFE : Known.DEPENDS;
+    }
+
+    int[] open(Stand from, Rehung to) {
+        return Arrays.stream(looked).filter(monitor -> !watches.of(monitor).rehungNoWorse(slot, from.head(), to)).toArray();
+    }
+
+    /** All swaps whose safety depends on what stands around taken as safe, or all as unsafe. */
+    public Swaps supposing(boolean safe) {
+        return new Swaps() {
+            @Override
+            public boolean onlyIfSure() {
+                return !safe;
+            }
+
+            @Override
+            public boolean safe(Stand from, Stand to) {
+                return supposed(known(from, to));
+            }
+
+            @Override
+            public boolean safeToEmpty(Stand from) {
+                return supposed(knownToEmpty(from));
+            }
+
+            @Override
+            public boolean safe(Stand from, Rehung to) {
+                return supposed(known(from, to));
+            }
+
+            private boolean supposed(Known known) {
+                return known == Known.SAFE || safe && known == Known.DEPENDS;
+            }
+        };
+    }
+
+    /** Whether what a slot holds can stand in another for sure. */
+    public boolean takes(int from, int into) {
+        if (ground.nodeOf(from) == ground.nodeOf(into)) {
+            return true;
+        }
+        Capacity less = terrain.room()[from];
+        Capacity more = terrain.room()[into];
+        return more.most() >= less.most() && more.notches() >= less.notches() && (less.distinct() || !more.distinct())
+                && ground.monitors().lookOf(from).equals(ground.monitors().lookOf(into))
+                && Numbers.union(terrain.candidates()[into], terrain.candidates()[from]).length == terrain.candidates()[into].length;
+    }
+
+    /** Whether a part can come back below itself. */
+    public boolean circular(int part) {
+        return ground.circular(part);
+    }
+
+    /** Whether something in a slot can come back below itself. */
+    public boolean circularSlot(int slot) {
+        return ground.circular(ground.nodeOf(slot));
+    }
+}

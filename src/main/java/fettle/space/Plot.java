@@ -1,0 +1,186 @@
+package fettle.space;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * One platform's valid builds, slot by slot, and what the rest of them can hold around each part and slot: for each relation the set of states that the rest brings about.
+ *
+ * <p>One relation at a time is enough to tell what may be swapped: a build is broken when some relation is, and each state in such a set is brought about by a valid build.
+ */
+public final class Plot {
+
+    private record Around(int monitor, int slot) {}
+
+    private final Ground ground;
+    private final Circuit circuit;
+    private final Watches watches;
+    private final Uplinks uplinks;
+    private final int platform;
+    private final int[] base;
+    private final int root;
+    private final BitSet nodes;
+    private final Map<Integer, IntTable> outside = new HashMap<>();
+    private final Map<Around, IntTable> around = new HashMap<>();
+    private final Map<Integer, BitSet> above = new HashMap<>();
+    private final List<Site> sites = new ArrayList<>();
+
+    Plot(Ground ground, Circuit circuit, Watches watches, Uplinks uplinks, Stock stock, int platform, int[] base, int root) {
+        this.ground = ground;
+        this.circuit = circuit;
+        this.watches = watches;
+        this.uplinks = uplinks;
+        this.platform = platform;
+        this.base = base;
+        this.root = root;
+        this.nodes = Evaluation.below(circuit, root);
+        Map<Integer, List<Integer>> uses = new TreeMap<>();
+        for (int node = nodes.nextSetBit(0); node >= 0; node = nodes.nextSetBit(node + 1)) {
+            if (circuit.kind(node) == Circuit.Kind.SLOT) {
+                uses.computeIfAbsent(circuit.first(node), unused -> new ArrayList<>()).add(node);
+            }
+        }
+        uses.forEach((slot, inUse) -> {
+            inUse.sort((one, other) -> Integer.compare(circuit.second(one), circuit.second(other)));
+            List<Integer> classes = inUse.stream().map(circuit::second).toList();
+            boolean circular = ground.circular(ground.nodeOf(slot));
+            List<BitSet> above = inUse.stream().map(use -> circular ? above(use) : new BitSet()).toList();
+            sites.add(new Site(this, watches, stock.of(slot, classes, above), slot, inUse));
+        });
+    }
+
+    /** The platform's number. */
+    public int platform() {
+        return platform;
+    }
+
+    /** The slots that hold something in some valid build, by number. */
+    public List<Site> sites() {
+        return List.copyOf(sites);
+    }
+
+    /** The number of the set of states that the rest of a valid build can bring to a monitor, around a part, a slot in use, or another node of a host's slots. */
+    int outside(int monitor, int node) {
+        if (node == root) {
+            return watches.of(monitor).states().of(base[monitor]);
+        }
+        IntTable known = outside.computeIfAbsent(monitor, unused -> new IntTable());
+        int states = known.get(node);
+        if (states == IntTable.NONE) {
+            states = circuit.kind(node) == Circuit.Kind.PART ? aroundPart(monitor, node) : aroundShare(monitor, node);
+            known.put(node, states);
+        }
+        return states;
+    }
+
+    private int aroundShare(int monitor, int node) {
+        Watch watch = watches.of(monitor);
+        int all = StateSets.EMPTY;
+        for (int i = 0; i < uplinks.count(node); i++) {
+            int parent = uplinks.parent(node, i);
+            if (nodes.get(parent)) {
+                int more = outside(monitor, parent);
+                all = watch.states().union(all, switch (circuit.kind(parent)) {
+                    case EITHER -> more;
+                    case BOTH -> watch.states().sums(more, watch.inside(circuit.first(parent) == node ? circuit.second(parent) : circuit.first(parent)));
+                    case PART -> watch.states().sums(more, watch.states().of(watch.own(circuit.first(parent))));
+                    case ONE, SLOT, SEVERAL -> throw new IllegalStateException("a slot stands in a slot without a part between");
+                });
+            }
+        }
+        return all;
+    }
+
+    /** What is around a part as a host: whatever slot it stands in. */
+    private int aroundPart(int monitor, int part) {
+        Watch watch = watches.of(monitor);
+        int all = StateSets.EMPTY;
+        BitSet slots = new BitSet();
+        List<Integer> open = new ArrayList<>(List.of(part));
+        BitSet seen = new BitSet();
+        while (!open.isEmpty()) {
+            int node = open.remove(open.size() - 1);
+            for (int i = 0; i < uplinks.count(node); i++) {
+                int parent = uplinks.parent(node, i);
+                if (nodes.get(parent) && !seen.get(parent)) {
+                    seen.set(parent);
+                    if (circuit.kind(parent) == Circuit.Kind.SLOT) {
+                        slots.set(circuit.first(parent));
+                    } else {
+                        open.add(parent);
+                    }
+                }
+            }
+        }
+        for (int slot = slots.nextSetBit(0); slot >= 0; slot = slots.nextSetBit(slot + 1)) {
+            int before = watch.filling().sums(around(monitor, slot, part), watch.filling().of(watch.brought(slot, circuit.first(part))));
+            all = watch.states().union(all, watch.closed(slot, before));
+        }
+        return all;
+    }
+
+    /** The number of the set of states, before a slot is full, of all that can be around a part or lot in it. */
+    int around(int monitor, int slot, int node) {
+        IntTable known = around.computeIfAbsent(new Around(monitor, slot), unused -> new IntTable());
+        int states = known.get(node);
+        if (states == IntTable.NONE) {
+            Watch watch = watches.of(monitor);
+            states = StateSets.EMPTY;
+            for (int i = 0; i < uplinks.count(node); i++) {
+                int parent = uplinks.parent(node, i);
+                if (nodes.get(parent)) {
+                    states = watch.filling().union(states, within(watch, monitor, slot, parent, node));
+                }
+            }
+            known.put(node, states);
+        }
+        return states;
+    }
+
+    private int within(Watch watch, int monitor, int slot, int parent, int node) {
+        int first = circuit.first(parent);
+        int second = circuit.second(parent);
+        return switch (circuit.kind(parent)) {
+            case SLOT -> first == slot ? watch.opened(outside(monitor, parent)) : StateSets.EMPTY;
+            case EITHER -> around(monitor, slot, parent);
+            case SEVERAL -> beside(watch, around(monitor, slot, parent), () -> watch.times(watch.within(slot, first), second - 1));
+            case BOTH -> beside(watch, around(monitor, slot, parent), () -> watch.within(slot, first == node ? second : first));
+            case ONE, PART -> throw new IllegalStateException("a part stands on a part without a slot between");
+        };
+    }
+
+    /** Lots that stand in other slots have nothing around them here, and may not even be possible here. */
+    private static int beside(Watch watch, int around, java.util.function.IntSupplier others) {
+        return around == StateSets.EMPTY ? StateSets.EMPTY : watch.filling().sums(around, others.getAsInt());
+    }
+
+    /** The parts that may not stand below themselves and stand above a node in some valid build. */
+    private BitSet above(int node) {
+        BitSet found = above.get(node);
+        if (found == null) {
+            found = new BitSet();
+            BitSet seen = new BitSet();
+            List<Integer> open = new ArrayList<>(List.of(node));
+            while (!open.isEmpty()) {
+                int next = open.remove(open.size() - 1);
+                for (int i = 0; i < uplinks.count(next); i++) {
+                    int parent = uplinks.parent(next, i);
+                    if (nodes.get(parent) && !seen.get(parent)) {
+                        seen.set(parent);
+                        open.add(parent);
+                        int part = circuit.first(parent);
+                        if (circuit.kind(parent) == Circuit.Kind.PART && ground.circular(part) && ground.terrain().turns()[part] != Terrain.ENDLESS) {
+                            found.set(part);
+                        }
+                    }
+                }
+            }
+            above.put(node, found);
+        }
+        return found;
+    }
+}

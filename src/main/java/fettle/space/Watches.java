@@ -1,0 +1,67 @@
+package fettle.space;
+
+import java.util.ArrayDeque;
+import java.util.BitSet;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.Map;
+
+/** All monitors' watches over one circuit, each set up when it is first asked for. */
+final class Watches {
+
+    private final Ground ground;
+    private final Circuit circuit;
+    private final Watch[] watches;
+    private final Map<Integer, int[]> partsIn = new HashMap<>();
+
+    Watches(Ground ground, Circuit circuit) {
+        this.ground = ground;
+        this.circuit = circuit;
+        this.watches = new Watch[ground.monitors().count()];
+    }
+
+    Circuit circuit() {
+        return circuit;
+    }
+
+    Watch of(int monitor) {
+        if (watches[monitor] == null) {
+            watches[monitor] = new Watch(ground, circuit, monitor);
+        }
+        return watches[monitor];
+    }
+
+    /** The nodes of the parts that stand directly in a slot with these contents, in rising order. */
+    int[] partsIn(int contents) {
+        int[] known = partsIn.get(contents);
+        if (known == null) {
+            BitSet found = new BitSet();
+            BitSet seen = new BitSet();
+            Deque<Integer> open = new ArrayDeque<>();
+            open.push(contents);
+            while (!open.isEmpty()) {
+                int node = open.pop();
+                if (!seen.get(node)) {
+                    seen.set(node);
+                    switch (circuit.kind(node)) {
+                        case PART -> found.set(node);
+                        case BOTH -> {
+                            open.push(circuit.first(node));
+                            open.push(circuit.second(node));
+                        }
+                        case SEVERAL -> open.push(circuit.first(node));
+                        case EITHER -> {
+                            for (int i = 0; i < circuit.width(node); i++) {
+                                open.push(circuit.alternative(node, i));
+                            }
+                        }
+                        case ONE, SLOT -> { }
+                    }
+                }
+            }
+            known = found.stream().toArray();
+            partsIn.put(contents, known);
+        }
+        return known;
+    }
+}

@@ -1,0 +1,74 @@
+package fettle.space.worth;
+
+import fettle.catalog.Access;
+import fettle.catalog.Attribute;
+import fettle.catalog.Catalog;
+import fettle.catalog.Part;
+import fettle.catalog.Stat;
+import fettle.space.Contents;
+import fettle.space.Landscape;
+import fettle.space.Prices;
+import fettle.space.Site;
+import fettle.space.Terrain;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Compares whole assemblies in every slot of every platform of a catalog. */
+public final class Comparison {
+
+    private final Landscape landscape;
+    private final Catalog catalog;
+    private final Terrain terrain;
+    private final Arena ignoringCost;
+    private final Arena withCost;
+    private final Map<Contents, Deal> deals = new IdentityHashMap<>();
+    private final Map<String, List<SlotWorth>> platforms = new HashMap<>();
+
+    /** A comparison under an access profile; with all offers, where none is named. */
+    public Comparison(Landscape landscape, Optional<Access> access) {
+        this.landscape = landscape;
+        this.catalog = landscape.relations().catalog();
+        this.terrain = landscape.terrain();
+        this.ignoringCost = new Arena(landscape, Measure.ignoringCost(catalog, terrain));
+        this.withCost = new Arena(landscape, Measure.withCost(catalog, terrain, new Prices(catalog, access)));
+    }
+
+    /** Every slot that holds something in some valid build of a platform that has one, in order of hosts and slots. */
+    public List<SlotWorth> platform(String platform) {
+        List<SlotWorth> known = platforms.get(platform);
+        if (known == null) {
+            known = landscape.plot(platform).sites().stream().map(site -> deal(site.contents()).in(platform, site.slot(), site)).toList();
+            platforms.put(platform, known);
+        }
+        return known;
+    }
+
+    private Deal deal(Contents contents) {
+        Deal deal = deals.get(contents);
+        if (deal == null) {
+            deal = new Deal(contents, ignoringCost, withCost, head -> figures(terrain.hosts().get(head)));
+            deals.put(contents, deal);
+        }
+        return deal;
+    }
+
+    /** All that twins have in common: the role and every contribution, those that serve in no direction included. */
+    private List<Object> figures(String id) {
+        Part part = catalog.parts().get(id);
+        List<Object> figures = new ArrayList<>();
+        figures.add(part.kind().filter(kind -> catalog.kinds().containsKey(kind) && catalog.kinds().get(kind).role()));
+        for (Attribute attribute : catalog.attributes().values()) {
+            for (Map<String, Stat> stats : List.of(part.stats(), part.loaded())) {
+                Optional<BigDecimal> figure = Optional.ofNullable(stats.get(attribute.id())).map(stat -> stat.value().stripTrailingZeros());
+                boolean compares = attribute.combine() == Attribute.Combine.MAX || attribute.combine() == Attribute.Combine.MIN;
+                figures.add(compares ? figure : figure.filter(value -> value.signum() != 0));
+            }
+        }
+        return figures;
+    }
+}

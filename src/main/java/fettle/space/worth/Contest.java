@@ -1,0 +1,330 @@
+package fettle.space.worth;
+
+import fettle.space.Assembly;
+import fettle.space.Contents;
+import fettle.space.Stand;
+import fettle.space.Swaps;
+import fettle.space.Undecided;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+
+/** Decides which parts are dominated in a slot, by one way of comparing. */
+final class Contest {
+
+    private static final long STEPS = 4_000_000;
+    /** Steps for each attempt to settle a verdict, the last of which has all. */
+    private static final long[] STEPS_TO_TRY = {500, 4_000, 20_000};
+    private static final long SPLITTING = 20;
+    private static final long STEPS_TO_SHOW = 20_000;
+    private static final int MOST_SHOWN = 4;
+    private static final int ANY = Integer.MAX_VALUE;
+
+    private final Contents contents;
+    private final Arena arena;
+    private final Measure measure;
+    private final Boxes boxes;
+    private final Meter meter = new Meter(STEPS);
+    private final Rehanging rehanging;
+    private final Assemblies assemblies;
+
+    Contest(Contents contents, Arena arena) {
+        this.contents = contents;
+        this.arena = arena;
+        this.measure = arena.measure();
+        this.boxes = new Boxes(arena);
+        this.rehanging = new Rehanging(contents, arena, boxes, meter);
+        this.assemblies = new Assemblies(arena.terrain());
+    }
+
+    /** The verdict on a part that stands in the slot. */
+    Verdict of(int head, Swaps swaps) {
+        List<Stand> stands = stands(head);
+        if (stands.isEmpty()) {
+            return new Verdict.Unsold();
+        }
+        meter.allow(STEPS);
+        try {
+            Optional<Assembly> undominated = contents.circling() ? new Circle(stands).undominated(swaps) : undominated(stands, swaps);
+            return undominated.isPresent() ? new Verdict.Undominated(undominated.get()) : shown(stands, swaps);
+        } catch (Meter.Spent spent) {
+            return new Verdict.Open(new Undecided(
+                    "It takes more than " + meter.most() + " steps.", arena.terrain().slots().get(contents.slot()) + ", " + arena.terrain().hosts().get(head)));
+        }
+    }
+
+    private List<Stand> stands(int head) {
+        return contents.stands().stream().filter(stand -> stand.head() == head && arena.ideal(stand.node()) != null).toList();
+    }
+
+    /** Whether each assembly that a part heads is dominated by the empty choice. */
+    boolean worseThanEmpty(int head, Swaps swaps) {
+        List<Stand> stands = stands(head);
+        Search search = arena.search(new Meter(STEPS));
+        return !contents.several() && !stands.isEmpty() && stands.stream().allMatch(stand ->
+                measure.compare(measure.ofNothing(), arena.ideal(stand.node())) != Measure.Order.WORSE && swaps.safeToEmpty(stand)
+                        && search.find(stand.node(), measure.ofNothing(), measure.ofNothing(), Search.Asked.AS_GOOD, ANY, any -> true).isEmpty());
+    }
+
+    /** An assembly of these stands that none with another head dominates, if there is one. */
+    private Optional<Assembly> undominated(List<Stand> stands, Swaps swaps) {
+        if (arena.terrain().slotsOf()[stands.get(0).head()].length > 0) {
+            if (rehung(stands, swaps)) {
+                return Optional.empty();
+            }
+            // What one way settles quickly may take the other very long, so that they take turns.
+            for (long steps : STEPS_TO_TRY) {
+                Optional<Assembly> tried = tried(stands, swaps, steps);
+                if (tried.isPresent()) {
+                    return tried;
+                }
+                try {
+                    meter.allow(SPLITTING * steps);
+                    return split(stands, swaps);
+                } catch (Meter.Spent spent) {
+                    meter.allow(STEPS);
+                }
+            }
+        }
+        return split(stands, swaps);
+    }
+
+    private Optional<Assembly> split(List<Stand> stands, Swaps swaps) {
+        for (Stand stand : stands) {
+            Optional<Yield> found = undominated(stand, List.of(stand), new BitSet(), swaps);
+            if (found.isPresent()) {
+                return Optional.of(as(stand, found.get()));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private Assembly as(Stand stand, Yield target) {
+        return assemblies.of((Pick.Headed) arena.search(meter).find(stand.node(), measure.ofNothing(), target, Search.Asked.AS_GOOD, ANY, any -> true).orElseThrow());
+    }
+
+    /** Whether another head serves better whatever is on it. */
+    private boolean rehung(List<Stand> stands, Swaps swaps) {
+        return rehanging.everything(stands.get(0).head()).map(box -> rehanging.beaten(stands, stands.get(0).head(), box, new int[box.factors().size()], swaps))
+                .orElse(false);
+    }
+
+    /** Tries the smallest and the extreme assemblies, each with little work. */
+    private Optional<Assembly> tried(List<Stand> stands, Swaps swaps, long steps) {
+        for (int column : measure.adding()) {
+            Stand best = stands.get(0);
+            for (Stand stand : stands) {
+                best = arena.ideal(stand.node()).small()[column] > arena.ideal(best.node()).small()[column] ? stand : best;
+            }
+            Pick pick = new Extreme(arena, column).of(best.node());
+            if (stands(best, pick, swaps, steps)) {
+                return Optional.of(assemblies.of((Pick.Headed) pick));
+            }
+        }
+        for (Stand stand : stands) {
+            Pick pick = arena.smallest(stand.node());
+            if (stands(stand, pick, swaps, steps)) {
+                return Optional.of(assemblies.of((Pick.Headed) pick));
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** Whether it is easily seen that an assembly is not dominated. */
+    private boolean stands(Stand stand, Pick pick, Swaps swaps, long steps) {
+        try {
+            return winner(List.of(stand), arena.broughtBy(pick), new BitSet(), arena.search(new Meter(steps)), ANY, swaps).isEmpty();
+        } catch (Meter.Spent spent) {
+            return false;
+        }
+    }
+
+    /**
+     * What an assembly of a stand brings that may not be dominated.
+     *
+     * @param from all that the assemblies stand in
+     * @param barred parts that must not be in what dominates them
+     */
+    private Optional<Yield> undominated(Stand stand, List<Stand> from, BitSet barred, Swaps swaps) {
+        Deque<Box> open = new ArrayDeque<>();
+        push(boxes.of(stand), open);
+        while (!open.isEmpty()) {
+            Box box = open.pop();
+            Yield best = boxes.best(box);
+            if (winner(from, best, barred, arena.search(meter), ANY, swaps).isPresent()) {
+                continue;
+            }
+            if (box.factors().stream().allMatch(Factor::decided)) {
+                return Optional.of(best);
+            }
+            int[] unmatched = new int[box.factors().size()];
+            if (!rehanging.beaten(from, stand.head(), box, unmatched, swaps)) {
+                push(boxes.split(box, next(box, unmatched)), open);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static void push(List<Box> boxes, Deque<Box> open) {
+        for (int i = boxes.size() - 1; i >= 0; i--) {
+            open.push(boxes.get(i));
+        }
+    }
+
+    /** The factor to decide next: what is bound together first, then what most other heads have no place for. */
+    private static int next(Box box, int[] unmatched) {
+        int next = -1;
+        for (int i = 0; i < unmatched.length; i++) {
+            Factor factor = box.factors().get(i);
+            if (!factor.decided()) {
+                if (factor.held().isEmpty()) {
+                    return i;
+                }
+                if (next < 0 || unmatched[i] > unmatched[next]) {
+                    next = i;
+                }
+            }
+        }
+        return next;
+    }
+
+    /** What dominates; its pick is empty for the empty choice. */
+    private record Winner(Optional<Pick.Headed> pick) {}
+
+    /** An assembly with another head than these that is safe in their place and better than the target, of at most so many parts. */
+    private Optional<Winner> winner(List<Stand> from, Yield target, BitSet barred, Search search, int mostParts, Swaps swaps) {
+        meter.spend(contents.stands().size());
+        int head = from.get(0).head();
+        if (!contents.several() && measure.compare(measure.ofNothing(), target) == Measure.Order.BETTER && from.stream().allMatch(swaps::safeToEmpty)) {
+            return Optional.of(new Winner(Optional.empty()));
+        }
+        Predicate<Pick> accepted = barred.isEmpty() ? pick -> true : pick -> !holds(pick, barred);
+        List<Stand> unsure = new ArrayList<>();
+        for (Stand stand : contents.stands()) {
+            Yield ideal = arena.ideal(stand.node());
+            if (stand.head() != head && ideal != null && measure.compare(ideal, target) == Measure.Order.BETTER) {
+                if (from.stream().allMatch(each -> contents.surelySafe(each, stand))) {
+                    Optional<Pick> found = search.find(stand.node(), measure.ofNothing(), target, Search.Asked.BETTER, mostParts, accepted);
+                    if (found.isPresent()) {
+                        return Optional.of(new Winner(Optional.of((Pick.Headed) found.get())));
+                    }
+                } else if (from.stream().noneMatch(each -> contents.surelyUnsafe(each, stand))) {
+                    unsure.add(stand);
+                }
+            }
+        }
+        if (swaps.onlyIfSure()) {
+            return Optional.empty();
+        }
+        for (Stand stand : unsure) {
+            Optional<Pick> found = search.find(stand.node(), measure.ofNothing(), target, Search.Asked.BETTER, mostParts, accepted);
+            if (found.isPresent() && from.stream().allMatch(each -> swaps.safe(each, stand))) {
+                return Optional.of(new Winner(Optional.of((Pick.Headed) found.get())));
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean holds(Pick pick, BitSet parts) {
+        if (pick instanceof Pick.Headed headed) {
+            return parts.get(headed.part()) || holds(headed.on(), parts);
+        }
+        if (pick instanceof Pick.InSlot inSlot) {
+            return holds(inSlot.held(), parts);
+        }
+        return pick instanceof Pick.Both both && (holds(both.one(), parts) || holds(both.other(), parts));
+    }
+
+    /** A dominated part with its smallest assembly and the smallest that dominates that. */
+    private Verdict shown(List<Stand> stands, Swaps swaps) {
+        List<Assembly> smallest = new ArrayList<>();
+        for (Stand stand : stands) {
+            smallest.add(assemblies.of((Pick.Headed) arena.smallest(stand.node())));
+        }
+        int which = 0;
+        for (int i = 1; i < smallest.size(); i++) {
+            which = smallest.get(i).compareTo(smallest.get(which)) < 0 ? i : which;
+        }
+        Stand stand = stands.get(which);
+        Yield target = arena.broughtBy(arena.smallest(stand.node()));
+        List<Stand> from = contents.circling() ? new Circle(stands).standsOf(smallest.get(which)) : List.of(stand);
+        BitSet barred = above(from);
+        Winner winner = smallestWinner(from, target, barred, swaps)
+                .or(() -> winner(from, target, barred, contents.circling() ? arena.plainSearch(meter) : arena.search(meter), ANY, swaps)).orElseThrow();
+        return new Verdict.Dominated(smallest.get(which), winner.pick().map(assemblies::of));
+    }
+
+    private BitSet above(List<Stand> stands) {
+        BitSet above = new BitSet();
+        stands.forEach(stand -> above.or(contents.above(stand)));
+        return above;
+    }
+
+    private Optional<Winner> smallestWinner(List<Stand> from, Yield target, BitSet barred, Swaps swaps) {
+        try {
+            Search search = arena.plainSearch(new Meter(STEPS_TO_SHOW));
+            for (int parts = 1; parts <= MOST_SHOWN; parts++) {
+                Optional<Winner> winner = winner(from, target, barred, search, parts, swaps);
+                if (winner.isPresent()) {
+                    return winner;
+                }
+            }
+        } catch (Meter.Spent spent) {
+            // A larger one will do.
+        }
+        return Optional.empty();
+    }
+
+    /** Decides where parts can come back below themselves, so that what stands above counts and one assembly may stand in several stands: one by one. */
+    private final class Circle {
+
+        private static final int MOST = 20_000;
+
+        private final List<Stand> stands;
+        private final Map<Assembly, List<Stand>> standsOf = new TreeMap<>();
+        private final Map<Assembly, Pick> picks = new HashMap<>();
+
+        Circle(List<Stand> stands) {
+            this.stands = stands;
+        }
+
+        Optional<Assembly> undominated(Swaps swaps) {
+            BitSet barred = above(stands);
+            if (stands.stream().allMatch(stand -> Contest.this.undominated(stand, stands, barred, swaps).isEmpty())) {
+                return Optional.empty();
+            }
+            list();
+            for (Map.Entry<Assembly, List<Stand>> each : standsOf.entrySet()) {
+                Yield target = arena.broughtBy(picks.get(each.getKey()));
+                if (winner(each.getValue(), target, above(each.getValue()), arena.plainSearch(meter), ANY, swaps).isEmpty()) {
+                    return Optional.of(each.getKey());
+                }
+            }
+            return Optional.empty();
+        }
+
+        List<Stand> standsOf(Assembly assembly) {
+            list();
+            return standsOf.get(assembly);
+        }
+
+        private void list() {
+            for (Stand stand : stands) {
+                for (Pick pick : new Listing(arena.circuit(), MOST, meter).of(stand.node())) {
+                    if (arena.broughtBy(pick) != null) {
+                        Assembly assembly = assemblies.of((Pick.Headed) pick);
+                        standsOf.computeIfAbsent(assembly, unused -> new ArrayList<>()).add(stand);
+                        picks.put(assembly, pick);
+                    }
+                }
+            }
+        }
+    }
+}

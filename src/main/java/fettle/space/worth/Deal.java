@@ -1,0 +1,126 @@
+package fettle.space.worth;
+
+import fettle.space.Contents;
+import fettle.space.Stand;
+import fettle.space.Swaps;
+import fettle.space.Terrain;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.function.IntFunction;
+
+/** How parts stand in all slots that hold the same: what is so whatever stands around once for all, the rest slot by slot. */
+final class Deal {
+
+    private final Contents contents;
+    private final Terrain terrain;
+    private final Contest free;
+    private final Contest priced;
+    private final SortedMap<String, PartWorth> settled = new TreeMap<>();
+    private final SortedMap<String, Function<Swaps, PartWorth>> unsettled = new TreeMap<>();
+    private final List<SlotWorth.Twins> twins = new ArrayList<>();
+    private final Map<SlotWorth.Twins, List<Stand>> unsettledTwins = new HashMap<>();
+
+    Deal(Contents contents, Arena ignoringCost, Arena withCost, IntFunction<Object> figures) {
+        this.contents = contents;
+        this.terrain = ignoringCost.terrain();
+        this.free = new Contest(contents, ignoringCost);
+        this.priced = new Contest(contents, withCost);
+        new TreeSet<>(contents.stands().stream().map(Stand::head).toList()).forEach(this::settle);
+        pair(figures);
+    }
+
+    private void settle(int head) {
+        Function<Swaps, Verdict> ignoring = settled(swaps -> free.of(head, swaps));
+        Function<Swaps, Verdict> with = settled(swaps -> priced.of(head, swaps));
+        Function<Swaps, Boolean> empty = settled(swaps -> free.worseThanEmpty(head, swaps));
+        String part = terrain.hosts().get(head);
+        if (ignoring instanceof Settled<Verdict> first && with instanceof Settled<Verdict> second && empty instanceof Settled<Boolean> third) {
+            settled.put(part, new PartWorth(first.result, second.result, third.result));
+        } else {
+            unsettled.put(part, swaps -> new PartWorth(ignoring.apply(swaps), with.apply(swaps), empty.apply(swaps)));
+        }
+    }
+
+    private record Settled<R>(R result) implements Function<Swaps, R> {
+        @Override
+        public R apply(Swaps swaps) {
+            return result;
+        }
+    }
+
+    /** A result that is the same whatever stands around, or one that is to be worked out for each slot. */
+    private <R> Function<Swaps, R> settled(Function<Swaps, R> work) {
+        R hoped = work.apply(contents.supposing(true));
+        if (hoped instanceof Verdict.Undominated || hoped instanceof Verdict.Unsold || Boolean.FALSE.equals(hoped)) {
+            return new Settled<>(hoped);
+        }
+        R feared = work.apply(contents.supposing(false));
+        if (feared instanceof Verdict.Dominated || Objects.equals(hoped, feared) && Boolean.TRUE.equals(feared)) {
+            return new Settled<>(feared);
+        }
+        Trail<R> trail = new Trail<>();
+        return swaps -> trail.follow(swaps, work);
+    }
+
+    private void pair(IntFunction<Object> figures) {
+        Map<Object, List<Stand>> alike = new HashMap<>();
+        for (Stand stand : contents.stands()) {
+            if (terrain.slotsOf()[stand.head()].length == 0) {
+                alike.computeIfAbsent(figures.apply(stand.head()), unused -> new ArrayList<>()).add(stand);
+            }
+        }
+        alike.values().forEach(stands -> {
+            for (int i = 0; i < stands.size(); i++) {
+                for (int j = i + 1; j < stands.size(); j++) {
+                    pair(stands.get(i), stands.get(j));
+                }
+            }
+        });
+    }
+
+    private void pair(Stand one, Stand other) {
+        List<String> names = List.of(terrain.hosts().get(one.head()), terrain.hosts().get(other.head())).stream().sorted().toList();
+        SlotWorth.Twins pair = new SlotWorth.Twins(names.get(0), names.get(1));
+        if (contents.surelySafe(one, other) && contents.surelySafe(other, one)) {
+            twins.add(pair);
+        } else if (!contents.surelyUnsafe(one, other) && !contents.surelyUnsafe(other, one)) {
+            unsettledTwins.put(pair, List.of(one, other));
+        }
+    }
+
+    /** How parts stand in one of the slots. */
+    SlotWorth in(String platform, int slot, Swaps swaps) {
+        SortedMap<String, PartWorth> parts = settled;
+        if (!unsettled.isEmpty()) {
+            SortedMap<String, PartWorth> all = new TreeMap<>(settled);
+            unsettled.forEach((part, work) -> all.put(part, work.apply(swaps)));
+            parts = all;
+        }
+        List<SlotWorth.Twins> pairs = new ArrayList<>(twins);
+        unsettledTwins.forEach((pair, stands) -> {
+            if (swaps.safe(stands.get(0), stands.get(1)) && swaps.safe(stands.get(1), stands.get(0))) {
+                pairs.add(pair);
+            }
+        });
+        pairs.sort(Comparator.comparing(SlotWorth.Twins::one).thenComparing(SlotWorth.Twins::other));
+        return new SlotWorth(platform, terrain.slots().get(slot), parts, pairs);
+    }
+
+    /** How many parts have to be looked at slot by slot. */
+    int unsettled() {
+        return unsettled.size();
+    }
+
+    /** How many parts are settled once for all. */
+    int settled() {
+        return settled.size();
+    }
+}

@@ -1,0 +1,84 @@
+package fettle.space.worth;
+
+import fettle.space.Circuit;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.Map;
+
+/**
+ * The best that some assembly of a node brings in each column, worked out when asked for. What parts and slots bring is remembered; of what stands between, of which
+ * there is far more, only what was asked for lately.
+ */
+final class Ideals {
+
+    private static final int REMEMBERED = 1 << 16;
+    private static final Object NONE = new Object();
+
+    private final Circuit circuit;
+    private final Measure measure;
+    private final Map<Integer, Object> kept = new HashMap<>();
+    private final int[] nodes = new int[REMEMBERED];
+    private final Yield[] lately = new Yield[REMEMBERED];
+
+    Ideals(Circuit circuit, Measure measure) {
+        this.circuit = circuit;
+        this.measure = measure;
+        Arrays.fill(nodes, -1);
+    }
+
+    /** The best of a node; empty-handed ({@code null}) where none of its assemblies takes part in the comparison. */
+    Yield of(int node) {
+        int first = circuit.first(node);
+        switch (circuit.kind(node)) {
+            case ONE:
+                return measure.ofNothing();
+            case SLOT:
+                return of(circuit.second(node));
+            case PART: {
+                Object known = kept.get(node);
+                if (known == null) {
+                    Yield yield = both(measure.ofPart(first), of(circuit.second(node)));
+                    known = yield == null ? NONE : yield;
+                    kept.put(node, known);
+                }
+                return known == NONE ? null : (Yield) known;
+            }
+            case BOTH, EITHER, SEVERAL:
+                break;
+        }
+        int place = (node * 0x9E3779B1 >>> 8) & (REMEMBERED - 1);
+        if (nodes[place] == node) {
+            return lately[place];
+        }
+        Yield found = switch (circuit.kind(node)) {
+            case BOTH -> both(of(first), of(circuit.second(node)));
+            case SEVERAL -> several(of(first), circuit.second(node));
+            case EITHER -> either(node);
+            case ONE, SLOT, PART -> throw new IllegalStateException();
+        };
+        nodes[place] = node;
+        lately[place] = found;
+        return found;
+    }
+
+    private Yield both(Yield one, Yield other) {
+        return one == null || other == null ? null : measure.both(one, other);
+    }
+
+    private Yield several(Yield one, int copies) {
+        Yield all = one;
+        for (int i = 1; i < copies; i++) {
+            all = both(all, one);
+        }
+        return all;
+    }
+
+    private Yield either(int node) {
+        Yield best = null;
+        for (int i = 0; i < circuit.width(node); i++) {
+            Yield other = of(circuit.alternative(node, i));
+            best = best == null ? other : other == null ? best : measure.best(best, other);
+        }
+        return best;
+    }
+}

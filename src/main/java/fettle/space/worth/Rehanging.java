@@ -1,0 +1,201 @@
+package fettle.space.worth;
+
+import fettle.space.Circuit;
+import fettle.space.Contents;
+import fettle.space.Held;
+import fettle.space.Rehung;
+import fettle.space.Stand;
+import fettle.space.Swaps;
+import fettle.space.Terrain;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/**
+ * Shows of many assemblies at once that each is dominated: by the same with its head exchanged. What is on the head is hung onto another part, slot by slot,
+ * where it serves as well there, so that only what is left over needs comparing.
+ */
+final class Rehanging {
+
+    private final Contents contents;
+    private final Arena arena;
+    private final Measure measure;
+    private final Terrain terrain;
+    private final Boxes boxes;
+    private final Meter meter;
+    /** By head, by slot of it, the slot's uses with this head in this site. */
+    private final Map<Integer, Map<Integer, List<Integer>>> heads = new TreeMap<>();
+
+    Rehanging(Contents contents, Arena arena, Boxes boxes, Meter meter) {
+        this.contents = contents;
+        this.arena = arena;
+        this.measure = arena.measure();
+        this.terrain = arena.terrain();
+        this.boxes = boxes;
+        this.meter = meter;
+        for (Stand stand : contents.stands()) {
+            if (arena.ideal(stand.node()) != null && !contents.circular(stand.head()) && terrain.slotsOf()[stand.head()].length > 0) {
+                collect(arena.circuit().second(stand.node()), heads.computeIfAbsent(stand.head(), unused -> new TreeMap<>()));
+            }
+        }
+    }
+
+    private void collect(int on, Map<Integer, List<Integer>> uses) {
+        Circuit circuit = arena.circuit();
+        List<Integer> open = new ArrayList<>(List.of(on));
+        java.util.BitSet seen = new java.util.BitSet();
+        while (!open.isEmpty()) {
+            int node = open.remove(open.size() - 1);
+            if (seen.get(node)) {
+                continue;
+            }
+            seen.set(node);
+            switch (circuit.kind(node)) {
+                case BOTH -> {
+                    open.add(circuit.first(node));
+                    open.add(circuit.second(node));
+                }
+                case EITHER -> {
+                    for (int i = 0; i < circuit.width(node); i++) {
+                        open.add(circuit.alternative(node, i));
+                    }
+                }
+                case SLOT -> {
+                    List<Integer> known = uses.computeIfAbsent(circuit.first(node), unused -> new ArrayList<>());
+                    if (!known.contains(node) && arena.ideal(node) != null) {
+                        known.add(node);
+                    }
+                }
+                case ONE, PART, SEVERAL -> { }
+            }
+        }
+    }
+
+    /**
+     * Whether some other head serves every assembly of a box better.
+     *
+     * @param from what the assemblies of the box stand in, and all else that they may
+     * @param unmatched counts for each factor how many heads have no place for it
+     */
+    boolean beaten(List<Stand> from, int head, Box box, int[] unmatched, Swaps swaps) {
+        for (int other : heads.keySet()) {
+            if (other != head && beatenBy(from, other, box, unmatched, swaps)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean beatenBy(List<Stand> from, int other, Box box, int[] unmatched, Swaps swaps) {
+        meter.spend(1 + box.factors().size());
+        List<Integer> free = new ArrayList<>();
+        for (int slot : terrain.slotsOf()[other]) {
+            free.add(slot);
+        }
+        List<Held> kept = new ArrayList<>();
+        List<Held> dropped = new ArrayList<>();
+        boolean bound = false;
+        Yield asked = box.head();
+        for (int i = 0; i < box.factors().size(); i++) {
+            Factor factor = box.factors().get(i);
+            Optional<Integer> place = factor.held().flatMap(held -> place(held, free));
+            if (place.isPresent()) {
+                free.remove(place.get());
+                Held held = factor.held().get();
+                kept.add(held);
+            } else {
+                unmatched[i] += factor.decided() ? 0 : 1;
+                bound |= factor.held().isEmpty();
+                factor.held().ifPresent(dropped::add);
+                asked = measure.both(asked, boxes.best(factor));
+            }
+        }
+        if (bound || kept.isEmpty()) {
+            return false;
+        }
+        return served(from, other, measure.ofPart(other), asked, kept, dropped, free, swaps);
+    }
+
+    /** Fills the slots that are left, as far as need be. */
+    private boolean served(
+            List<Stand> from, int other, Yield brought, Yield asked, List<Held> kept, List<Held> dropped, List<Integer> free, Swaps swaps) {
+        List<Integer> required = free.stream().filter(slot -> terrain.room()[slot].filled()).toList();
+        if (required.isEmpty() && measure.alwaysBetter(brought, asked) && safe(from, other, kept, dropped, List.of(), swaps)) {
+            return true;
+        }
+        return fill(from, other, brought, asked, kept, dropped, free, 0, new ArrayList<>(), swaps);
+    }
+
+    private boolean fill(
+            List<Stand> from, int other, Yield brought, Yield asked, List<Held> kept, List<Held> dropped, List<Integer> free, int at,
+            List<Held> added, Swaps swaps) {
+        meter.spend(1);
+        Yield best = brought;
+        for (int i = at; i < free.size(); i++) {
+            best = measure.both(best, reachable(other, free.get(i)));
+        }
+        if (!measure.neverWorse(best, asked) && !turning(best, asked)) {
+            return false;
+        }
+        if (at == free.size()) {
+            return measure.alwaysBetter(brought, asked) && safe(from, other, kept, dropped, added, swaps);
+        }
+        int slot = free.get(at);
+        if (!terrain.room()[slot].filled() && fill(from, other, brought, asked, kept, dropped, free, at + 1, added, swaps)) {
+            return true;
+        }
+        if (contents.circularSlot(slot)) {
+            return false;
+        }
+        for (int use : heads.get(other).getOrDefault(slot, List.of())) {
+            Optional<List<Point>> front = arena.fronts().of(use);
+            for (Point point : front.orElse(List.of())) {
+                added.add(new Held(slot, List.of(use), false));
+                if (fill(from, other, measure.both(brought, point.yield()), asked, kept, dropped, free, at + 1, added, swaps)) {
+                    return true;
+                }
+                added.remove(added.size() - 1);
+            }
+        }
+        return false;
+    }
+
+    /** A bound with a choice in it cannot be held against figures that turn round; it is no reason to stop. */
+    private boolean turning(Yield best, Yield asked) {
+        return measure.compare(best, asked) != Measure.Order.WORSE;
+    }
+
+    private Yield reachable(int other, int slot) {
+        Yield best = terrain.room()[slot].filled() ? null : measure.ofNothing();
+        for (int use : heads.get(other).getOrDefault(slot, List.of())) {
+            best = best == null ? arena.ideal(use) : measure.best(best, arena.ideal(use));
+        }
+        return best == null ? measure.ofNothing() : best;
+    }
+
+    private static boolean safe(List<Stand> from, int other, List<Held> kept, List<Held> dropped, List<Held> added, Swaps swaps) {
+        Rehung rehung = new Rehung(other, kept, dropped, added);
+        return from.stream().allMatch(stand -> swaps.safe(stand, rehung));
+    }
+
+    /** The first slot among those free that takes whatever is held. */
+    private Optional<Integer> place(Held held, List<Integer> free) {
+        return free.stream().filter(slot -> contents.takes(held.slot(), slot) && (!terrain.room()[slot].filled() || !held.orNothing())).findFirst();
+    }
+
+    /** All that a head has on it, slot by slot, as if each choice went with each: more than there may be. */
+    Optional<Box> everything(int head) {
+        if (!heads.containsKey(head)) {
+            return Optional.empty();
+        }
+        List<Factor> factors = new ArrayList<>();
+        heads.get(head).forEach((slot, uses) -> {
+            if (!uses.isEmpty()) {
+                factors.add(new Factor(Optional.of(new Held(slot, uses, !terrain.room()[slot].filled())), reachable(head, slot), List.of()));
+            }
+        });
+        return Optional.of(new Box(measure.ofPart(head), factors));
+    }
+}
