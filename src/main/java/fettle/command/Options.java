@@ -49,6 +49,10 @@ final class Options {
         return OptionSpec.builder(PLATFORM).paramLabel("ID").type(String.class).description(what).build();
     }
 
+    static OptionSpec platforms(String what) {
+        return OptionSpec.builder(PLATFORM).paramLabel("ID").type(String[].class).arity("1").description(what).build();
+    }
+
     static OptionSpec format(Format... offered) {
         List<String> words = Arrays.stream(offered).map(Options::word).toList();
         return OptionSpec.builder(FORMAT).paramLabel(String.join("|", words)).type(String.class).defaultValue("text")

@@ -12,7 +12,7 @@ import java.util.Optional;
 /**
  * One of the reasons why something is in no valid build of a platform. Each can be thought away by itself, and without it the others would let a build through.
  */
-public sealed interface Cause {
+public sealed interface Cause extends Computed {
 
     /** The rule behind it; empty where it is what was asked, or what the platform lacks. */
     Optional<String> rule();

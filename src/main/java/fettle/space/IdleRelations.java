@@ -258,7 +258,6 @@ final class IdleRelations {
             platforms.addAll(suspect.platforms);
         }
         Compared compared = counts.compare(platforms, rules(without));
-        System.err.println("dbg " + suspects.size() + " on " + platforms.size() + " -> " + compared.more.size() + " " + compared.undecided + (suspects.size() == 1 ? told(suspects.get(0).group, false, Optional.empty()).toString().substring(0, 60) : ""));
         if (compared.undecided.isPresent()) {
             suspects.forEach(suspect -> left.addAll(told(suspect.group, false, compared.undecided)));
         } else if (compared.more.isEmpty()) {

@@ -154,6 +154,11 @@ public final class Space {
         return answer(platform, List.of(new Cause.AskedSlot(slot)));
     }
 
+    /** Whether chains of fits lead from a platform to all of these parts. */
+    public boolean leadsTo(String platform, Collection<String> parts) {
+        return reachable(platform).containsAll(parts);
+    }
+
     private Together answer(String platform, List<Cause> asked) {
         int number = known(platform, relations.catalog().platforms().containsKey(platform));
         try {

@@ -3,6 +3,7 @@ package fettle.view;
 import fettle.catalog.Access;
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
+import fettle.judgement.Coexistence;
 import fettle.judgement.Finding;
 import fettle.relation.Relations;
 import java.util.List;
@@ -21,8 +22,8 @@ public final class ExplainView {
         this.style = style;
     }
 
-    /** The text on everything of that name, at least one thing. */
-    public String text(List<IdSort.Named> named, List<Finding> findings, Optional<Access> access) {
+    /** The text on everything of that name, at least one thing, and whether it can be on the platforms that were asked of. */
+    public String text(List<IdSort.Named> named, List<Finding> findings, Optional<Access> access, List<Coexistence> asked) {
         Sheet sheet = new Sheet(style.colour());
         Catalog catalog = relations.catalog();
         for (IdSort.Named each : named) {
@@ -34,6 +35,10 @@ public final class ExplainView {
             } else {
                 new IdText(wording, relations, sheet).write(each);
             }
+            sheet.blank();
+        }
+        for (Coexistence coexistence : asked) {
+            new CoexistenceText(wording).write(sheet, coexistence);
             sheet.blank();
         }
         if (findings.isEmpty()) {

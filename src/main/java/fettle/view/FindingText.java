@@ -85,7 +85,7 @@ final class FindingText {
     }
 
     /** A reason that is used again is numbered where it is told, and afterwards only referred to. */
-    private static void why(Sheet sheet, List<Told> reasons, String file) {
+    static void why(Sheet sheet, List<Told> reasons, String file) {
         if (reasons.isEmpty()) {
             return;
         }

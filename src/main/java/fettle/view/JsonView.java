@@ -3,6 +3,7 @@ package fettle.view;
 import fettle.catalog.CatalogHead;
 import fettle.document.Origin;
 import fettle.judgement.BuildReview;
+import fettle.judgement.Coexistence;
 import fettle.judgement.Finding;
 import fettle.judgement.PlatformSurvey;
 import fettle.space.BuildResult;
@@ -60,6 +61,22 @@ public final class JsonView {
         });
     }
 
+    /** Findings, and whether what was asked for can be together: {@code together} for one platform, {@code platforms} for several; nothing where none was asked of. */
+    public void explain(Report report, List<Coexistence> asked, OutputStream out) {
+        PlainJson.object(out, json -> {
+            common(json, report);
+            CoexistenceJson coexistence = new CoexistenceJson(json, wording);
+            if (asked.size() == 1) {
+                json.writeName("together");
+                coexistence.write(asked.get(0));
+            } else if (!asked.isEmpty()) {
+                json.writeArrayPropertyStart("platforms");
+                asked.forEach(coexistence::write);
+                json.writeEndArray();
+            }
+        });
+    }
+
     void common(JsonGenerator json, Report report) {
         json.writeStringProperty("fettle", version);
         json.writeStringProperty("command", report.command());
@@ -103,7 +120,7 @@ public final class JsonView {
         json.writeEndObject();
     }
 
-    private static void where(JsonGenerator json, List<Origin> places) {
+    static void where(JsonGenerator json, List<Origin> places) {
         json.writeArrayPropertyStart("where");
         for (Origin place : places) {
             json.writeStartObject();

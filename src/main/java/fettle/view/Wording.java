@@ -6,6 +6,7 @@ import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
 import fettle.judgement.Finding;
 import fettle.judgement.Reason;
+import fettle.space.Cause;
 import fettle.space.Chain;
 import fettle.space.Chains;
 import fettle.space.Change;
@@ -15,7 +16,6 @@ import fettle.space.Violation;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Puts findings, facts and results into words. All prose about them is made here and in {@link FactWording}, for every kind of output alike. */
@@ -63,6 +63,8 @@ public final class Wording {
             return chain(chain.links());
         } else if (result instanceof Change change) {
             return ChangeWording.sentence(change);
+        } else if (result instanceof Cause cause) {
+            return CauseWording.sentence(cause);
         } else if (result instanceof Unresolved lost) {
             return lost.entry().part() + " at " + lost.entry().path() + " cannot be placed: " + lost.problem();
         }
@@ -85,14 +87,17 @@ public final class Wording {
     }
 
     private Told told(Reason reason) {
-        if (reason instanceof Reason.Stated stated) {
-            return told(stated.fact());
+        return reason instanceof Reason.Stated stated ? told(stated.fact()) : told(((Reason.Derived) reason).result());
+    }
+
+    Told told(Computed result) {
+        List<Told> premises = List.of();
+        if (result instanceof Violation violation) {
+            premises = violation.because().stream().map(this::told).distinct().toList();
+        } else if (result instanceof Cause cause) {
+            premises = cause.because().stream().map(this::told).distinct().toList();
         }
-        Computed result = ((Reason.Derived) reason).result();
-        Set<Told> premises = result instanceof Violation violation
-                ? violation.because().stream().map(this::told).collect(Collectors.toCollection(java.util.LinkedHashSet::new))
-                : Set.of();
-        return new Told(result(result), result.origin(), List.copyOf(premises));
+        return new Told(result(result), result.origin(), premises);
     }
 
     private Told told(Fact fact) {

@@ -122,6 +122,10 @@ class ExitCodeTest {
     void an_unknown_id_or_rule_ends_with_2_and_names_the_nearest() {
         notChecked("did you mean knob?", Ran.fettle("explain", PLAIN, "knbo"));
         notChecked("the catalog has nothing of the name zzzzzzzz\n", Ran.fettle("explain", PLAIN, "zzzzzzzz"));
+        notChecked("only parts can be asked about together", Ran.fettle("explain", TIDEMILL, "leaf", "anvil"));
+        notChecked("did you mean riser?", Ran.fettle("explain", TIDEMILL, "leaf", "rizer"));
+        notChecked("did you mean anvil?", Ran.fettle("explain", TIDEMILL, "leaf", "riser", "--platform", "anvli"));
+        notChecked("leave --platform out", Ran.fettle("explain", TIDEMILL, "mass", "--platform", "anvil"));
         notChecked("did you mean new?", Ran.fettle("validate", TIDEMILL, TIDEMILL + "/builds", "--access", "nwe"));
         notChecked("did you mean new?", Ran.fettle("explain", TIDEMILL, "leaf", "--access", "nwe"));
         notChecked("did you mean does-not-fit?", Ran.fettle("rules", "does-not-fitt"));

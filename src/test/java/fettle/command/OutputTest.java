@@ -53,6 +53,32 @@ class OutputTest {
     }
 
     @Test
+    void parts_are_told_whole_to_be_together_or_not() {
+        StringBuilder all = new StringBuilder();
+        for (String asked : new String[] {
+            "barrel-short riser glass-old", "barrel-long riser --platform anvil", "leaf riser", "barrel-short barrel-long", "lamp-small glass-old",
+            "stock-stone leaf", "lamp-big stock-ember --platform anvil"
+        }) {
+            all.append("> fettle explain tidemill ").append(asked).append('\n').append(explained(asked)).append('\n');
+        }
+        Shown.equalsFile("explain-together.txt", all.toString());
+        Shown.equalsFile("explain-together.json", explained("barrel-long riser --platform anvil --format json"));
+        Shown.equalsFile("explain-together-possible.json", explained("barrel-short riser glass-old --platform anvil --format json"));
+    }
+
+    @Test
+    void one_part_or_slot_is_explained_on_a_platform() {
+        String eight = explained("barrel-eight --platform anvil");
+        assertTrue(eight.contains("     on  anvil \"Anvil\": barrel-eight can be used in no valid build\n"), eight);
+        assertTrue(explained("riser/plate --platform anvil").contains("     on  anvil \"Anvil\": riser/plate can be used, as in this valid build\n"), eight);
+        assertTrue(explained("anvil --platform anvil").contains("     on  anvil \"Anvil\": there are valid builds, such as this\n"), eight);
+    }
+
+    private static String explained(String asked) {
+        return Ran.fettle(("explain " + TIDEMILL + " " + asked).split(" ")).out();
+    }
+
+    @Test
     void hostile_text_does_nothing_on_a_terminal() {
         String text = Ran.fettle("lint", HOSTILE).out() + Ran.fettle("explain", HOSTILE, "knob").out() + Ran.fettle("explain", HOSTILE, "bench").out()
                 + Ran.fettle("validate", HOSTILE, Shown.FOLDER.resolve("plain/builds").toString()).out();
