@@ -225,7 +225,7 @@ public final class Sounding {
             }
         }
         List<String> open = platforms.stream().filter(platform -> platform.open() || !limits.answered()).map(Sounded::name).toList();
-        this.folded = Space.of(relations, bounds).folded(open);
+        this.folded = new TreeMap<>(Space.of(relations, bounds).folded(open));
     }
 
     /** Sounds every platform. */
