@@ -21,6 +21,7 @@ final class Dead {
 
     private final Relations relations;
     private final Collection<Vitals> platforms;
+    private final Explaining explaining;
     private final SortedMap<String, Causes> parts = new TreeMap<>();
     private final SortedMap<SlotId, Causes> slots = new TreeMap<>();
 
@@ -30,7 +31,8 @@ final class Dead {
         private final SortedSet<String> with = new TreeSet<>();
     }
 
-    Dead(Relations relations, Collection<Vitals> platforms) {
+    Dead(Relations relations, Collection<Vitals> platforms, Explaining explaining) {
+        this.explaining = explaining;
         this.relations = relations;
         this.platforms = platforms.stream().filter(vitals -> !vitals.empty()).toList();
         this.platforms.forEach(vitals -> new OnPlatform(vitals).gather());
@@ -41,7 +43,7 @@ final class Dead {
         parts.forEach((id, causes) -> found.add(new DeadPart(
                 relations.catalog().parts().get(id), causes.platforms,
                 platforms.stream().filter(vitals -> vitals.reachable().contains(id) && !vitals.dead().contains(id)).map(Vitals::platform).toList(),
-                List.copyOf(causes.with))));
+                List.copyOf(causes.with), explaining.part(causes.platforms.get(0), id, relations.catalog().parts().get(id).subject()))));
         return found;
     }
 
@@ -50,7 +52,7 @@ final class Dead {
         slots.forEach((id, causes) -> found.add(new DeadSlot(
                 relations.slot(id).orElseThrow(), causes.platforms,
                 platforms.stream().filter(vitals -> leadsTo(vitals, id.host()) && !vitals.deadSlots().contains(id)).map(Vitals::platform).toList(),
-                List.copyOf(causes.with))));
+                List.copyOf(causes.with), explaining.slot(causes.platforms.get(0), id))));
         return found;
     }
 

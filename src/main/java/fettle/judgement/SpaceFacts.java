@@ -21,10 +21,14 @@ final class SpaceFacts {
         Catalog catalog = relations.catalog();
         Sounding sounding = Sounding.of(relations);
         Collection<Vitals> platforms = sounding.vitals().values();
-        Dead dead = new Dead(relations, platforms);
+        Explaining explaining = new Explaining(relations);
+        Dead dead = new Dead(relations, platforms, explaining);
         IdleRules idle = new IdleRules(catalog);
         List<Object> facts = new ArrayList<>();
-        platforms.stream().filter(Vitals::empty).forEach(vitals -> facts.add(new VoidPlatform(catalog.platforms().get(vitals.platform()))));
+        platforms.stream().filter(Vitals::empty).forEach(vitals -> {
+            Part platform = catalog.platforms().get(vitals.platform());
+            facts.add(new VoidPlatform(platform, explaining.platform(platform.id(), platform.subject())));
+        });
         facts.addAll(dead.parts());
         facts.addAll(dead.slots());
         facts.addAll(sounding.limits());

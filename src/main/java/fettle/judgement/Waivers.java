@@ -51,6 +51,11 @@ final class Waivers {
         }).toList();
     }
 
+    /** Whether a waiver in force accepts what a rule draws on a subject. */
+    boolean accept(String rule, String subject) {
+        return waivers.stream().anyMatch(waiver -> !expired(waiver) && waiver.rule().equals(rule) && waiver.subject().equals(subject));
+    }
+
     private boolean expired(Waiver waiver) {
         return !patch.isEmpty() && waiver.until().map(until -> Patches.compare(patch, until) >= 0).orElse(false);
     }

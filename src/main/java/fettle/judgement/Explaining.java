@@ -1,0 +1,48 @@
+package fettle.judgement;
+
+import fettle.catalog.SlotId;
+import fettle.relation.Relations;
+import fettle.space.Cause;
+import fettle.space.Space;
+import fettle.space.Together;
+import java.util.List;
+import java.util.function.Supplier;
+
+/** Asks why things are in no valid build, as often as a reader can take in; for what is waived nobody asks. */
+final class Explaining {
+
+    /** How many things are explained; each takes a search of its own. */
+    private static final int MOST = 12;
+
+    private final Space space;
+    private final Waivers waivers;
+    private int asked;
+
+    Explaining(Relations relations) {
+        this.space = Space.of(relations);
+        this.waivers = new Waivers(relations.catalog());
+    }
+
+    /** Why a platform is void; nothing where that was not asked. */
+    List<Cause> platform(String platform, String subject) {
+        return why("void-platform", subject, () -> space.together(platform, List.of()));
+    }
+
+    /** Why a part is dead on a platform; nothing where that was not asked. */
+    List<Cause> part(String platform, String part, String subject) {
+        return why("dead-part", subject, () -> space.together(platform, List.of(part)));
+    }
+
+    /** Why a slot is dead on a platform; nothing where that was not asked. */
+    List<Cause> slot(String platform, SlotId slot) {
+        return why("dead-slot", "slot:" + slot, () -> space.inUse(platform, slot));
+    }
+
+    private List<Cause> why(String rule, String subject, Supplier<Together> answer) {
+        if (asked >= MOST || waivers.accept(rule, subject)) {
+            return List.of();
+        }
+        asked++;
+        return answer.get() instanceof Together.Impossible impossible ? impossible.because() : List.of();
+    }
+}
