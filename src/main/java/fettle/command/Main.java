@@ -34,6 +34,7 @@ public final class Main {
         commands.put("validate", ValidateCommand::new);
         commands.put("survey", SurveyCommand::new);
         commands.put("explain", ExplainCommand::new);
+        commands.put("ladder", LadderCommand::new);
         commands.put("improve", ImproveCommand::new);
         commands.put("compare", CompareCommand::new);
         commands.put("rules", RulesCommand::new);

@@ -26,7 +26,7 @@ final class SmallCatalogs {
         return Arbitraries.oneOf(odd, RandomCatalogs.catalogs().map(Object::toString).filter(SmallCatalogs::small));
     }
 
-    private static boolean small(String json) {
+    static boolean small(String json) {
         Entries entries = Entries.of(JsonText.read(json));
         return entries.platformIds().stream().allMatch(platform -> fettle.oracle.Space.of(entries, platform, MOST_CANDIDATES).isPresent());
     }

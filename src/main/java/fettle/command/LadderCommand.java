@@ -1,0 +1,108 @@
+package fettle.command;
+
+import fettle.catalog.Access;
+import fettle.catalog.Catalog;
+import fettle.catalog.Lens;
+import fettle.catalog.SlotId;
+import fettle.engine.RuleBase;
+import fettle.judgement.CatalogReading;
+import fettle.judgement.CatalogSurvey;
+import fettle.judgement.Finding;
+import fettle.relation.Relations;
+import fettle.space.Landscape;
+import fettle.space.Space;
+import fettle.space.worth.Climb;
+import fettle.space.worth.Ladder;
+import fettle.view.LadderJson;
+import fettle.view.LadderText;
+import fettle.view.Report;
+import fettle.view.Wording;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
+import picocli.CommandLine.ParseResult;
+
+/** {@code ladder CATALOG}: what a slot offers for its price. */
+final class LadderCommand implements Command {
+
+    static final String PURPOSE = "Sorts what a slot can hold by cost and benefit: the rungs worth climbing, with the price of each step, and the waste between them.";
+
+    private static final String LENS = "--lens";
+    private static final String SLOT = "--slot";
+
+    @Override
+    public CommandSpec spec() {
+        CommandSpec spec = Options.command("ladder", PURPOSE, "fettle ladder catalog/marrowdyke --platform gannet --slot gannet/hand --lens quick",
+                "fettle ladder catalog/marrowdyke --platform gannet --slot pell-tube-ten/collar --lens settled --access first-ebb");
+        spec.addPositional(Options.catalog());
+        spec.addOption(required(Options.PLATFORM, "ID", "the platform to build on"));
+        spec.addOption(required(SLOT, "HOST/SLOT", "the slot: the id of a part, or of the platform, and the slot's id there"));
+        spec.addOption(required(LENS, "ID", "what to build for"));
+        spec.addOption(Options.access());
+        spec.addOption(Options.format(Format.TEXT, Format.JSON));
+        spec.addOption(Options.output());
+        spec.addOption(Options.failOn("error"));
+        spec.addOption(Options.rules());
+        spec.addOption(Options.color());
+        spec.addOption(Options.quiet());
+        return spec;
+    }
+
+    private static OptionSpec required(String name, String label, String description) {
+        return OptionSpec.builder(name).paramLabel(label).type(String.class).required(true).description(description).build();
+    }
+
+    @Override
+    public int run(ParseResult said, Streams streams) {
+        Settings settings = Settings.of(said, streams);
+        RuleBase rules = settings.preparedRules();
+        CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
+        Catalog catalog = reading.catalog();
+        String platform = Intake.platform(catalog, said.matchedOptionValue(Options.PLATFORM, "")).id();
+        SlotId slot = slot(reading.relations(), said.matchedOptionValue(SLOT, ""));
+        Lens lens = lens(catalog, said.matchedOptionValue(LENS, ""));
+        Optional<Access> access = settings.accessIn(catalog);
+        Landscape landscape = Space.of(reading.relations()).landscape(List.of(platform));
+        landscape.folded().get(platform).undecided().ifPresent(undecided -> {
+            throw new NotChecked("the ladder is not decided: " + undecided.why() + (undecided.at().isEmpty() ? "" : " That is so at " + undecided.at() + "."));
+        });
+        Ladder ladder = new Climb(landscape, platform, lens, access).of(slot);
+        List<Finding> findings = new CatalogSurvey(rules).survey(reading, List.of()).general();
+        Report report = new Report("ladder", catalog.head(), findings);
+        Wording wording = new Wording(rules.index(), catalog);
+        Delivery delivery = new Delivery(settings.output(), streams);
+        if (settings.format() == Format.JSON) {
+            delivery.write(out -> new LadderJson(wording, Version.text()).write(report, ladder, out));
+        } else {
+            delivery.text(new LadderText(wording, catalog, settings.style()).of(report, ladder, settings.access()));
+        }
+        return settings.exitCode(findings);
+    }
+
+    private static SlotId slot(Relations relations, String named) {
+        int cut = named.indexOf('/');
+        if (cut < 0) {
+            throw new NotChecked("'" + named + "' names no slot; write the host's id, a slash, and the slot's id");
+        }
+        String host = named.substring(0, cut);
+        SlotId slot = new SlotId(host, named.substring(cut + 1));
+        Catalog catalog = relations.catalog();
+        if (!catalog.parts().containsKey(host) && !catalog.platforms().containsKey(host)) {
+            List<String> hosts = new ArrayList<>(catalog.parts().keySet());
+            hosts.addAll(catalog.platforms().keySet());
+            throw new NotChecked("the catalog has no part or platform " + host + NotChecked.meant(host, hosts));
+        }
+        if (relations.slot(slot).isEmpty()) {
+            throw new NotChecked(host + " has no slot " + slot.slot() + NotChecked.meant(slot.slot(), relations.slots(host).stream().map(SlotId::slot).toList()));
+        }
+        return slot;
+    }
+
+    private static Lens lens(Catalog catalog, String id) {
+        return Optional.ofNullable(catalog.lenses().get(id))
+                .orElseThrow(() -> new NotChecked("the catalog has no lens " + id + NotChecked.meant(id, catalog.lenses().keySet())));
+    }
+}

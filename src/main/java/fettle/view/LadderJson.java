@@ -1,0 +1,69 @@
+package fettle.view;
+
+import fettle.space.Exact;
+import fettle.space.Fraction;
+import fettle.space.worth.Ladder;
+import fettle.space.worth.Standing;
+import java.io.OutputStream;
+import java.util.List;
+import java.util.Optional;
+import tools.jackson.core.JsonGenerator;
+
+/** Writes the value ladder of a slot as JSON. */
+public final class LadderJson {
+
+    private final JsonView view;
+
+    public LadderJson(Wording wording, String version) {
+        this.view = new JsonView(wording, version);
+    }
+
+    /** Findings on the catalog's documents, then the ladder. */
+    public void write(Report report, Ladder ladder, OutputStream out) {
+        PlainJson.object(out, json -> {
+            view.common(json, report);
+            json.writeObjectPropertyStart("ladder");
+            json.writeStringProperty("platform", ladder.platform());
+            json.writeStringProperty("host", ladder.slot().host());
+            json.writeStringProperty("slot", ladder.slot().slot());
+            json.writeStringProperty("lens", ladder.lens().id());
+            json.writeArrayPropertyStart("groups");
+            ladder.groups().forEach(group -> group(json, group));
+            json.writeEndArray();
+            json.writeObjectPropertyStart("standing");
+            ladder.standing().forEach((part, standing) -> json.writeStringProperty(part, standing.word()));
+            json.writeEndObject();
+            json.writeEndObject();
+        });
+    }
+
+    private static void group(JsonGenerator json, Ladder.Group group) {
+        json.writeStartObject();
+        json.writeName("roles");
+        JsonView.value(json, List.copyOf(group.roles()));
+        json.writeArrayPropertyStart("rungs");
+        for (Ladder.Rung rung : group.rungs()) {
+            json.writeStartObject();
+            figures(json, rung.offer());
+            JsonView.text(json, "step", rung.step().map(Fraction::toString));
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeArrayPropertyStart("others");
+        for (Ladder.Other other : group.others()) {
+            json.writeStartObject();
+            figures(json, other.offer());
+            JsonView.text(json, "standing", Optional.of(other.standing()).map(Standing::word));
+            json.writeEndObject();
+        }
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private static void figures(JsonGenerator json, Ladder.Offer offer) {
+        json.writeName("parts");
+        JsonView.value(json, offer.paths());
+        json.writeStringProperty("cost", Exact.text(offer.cost()));
+        json.writeStringProperty("benefit", Exact.text(offer.benefit()));
+    }
+}
