@@ -1,10 +1,13 @@
 package fettle.command;
 
+import fettle.catalog.Access;
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
 import fettle.engine.RuleBase;
 import fettle.judgement.CatalogReading;
 import fettle.judgement.CatalogSurvey;
+import fettle.space.Prices;
+import fettle.space.worth.Gains;
 import fettle.view.JsonView;
 import fettle.view.Report;
 import fettle.view.TextView;
@@ -43,18 +46,19 @@ final class SurveyCommand implements Command {
         RuleBase rules = settings.preparedRules();
         CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
         Catalog catalog = reading.catalog();
-        settings.accessIn(catalog);
+        Optional<Access> access = settings.accessIn(catalog);
         Collection<Part> platforms = Optional.<String>ofNullable(said.matchedOptionValue(Options.PLATFORM, null))
                 .<Collection<Part>>map(id -> List.of(Intake.platform(catalog, id)))
                 .orElseGet(catalog.platforms()::values);
-        CatalogSurvey.Outcome outcome = new CatalogSurvey(rules).survey(reading, platforms);
+        CatalogSurvey.Outcome outcome = new CatalogSurvey(rules).survey(reading, platforms, access);
         Report report = new Report("survey", catalog.head(), outcome.general());
         Wording wording = new Wording(rules.index(), catalog);
+        Gains gains = new Gains(catalog, new Prices(catalog, access));
         Delivery delivery = new Delivery(settings.output(), streams);
         if (settings.format() == Format.JSON) {
-            delivery.write(out -> new JsonView(wording, Version.text()).survey(report, outcome.platforms(), out));
+            delivery.write(out -> new JsonView(wording, Version.text()).survey(report, outcome.platforms(), gains, out));
         } else {
-            delivery.text(new TextView(wording, settings.style()).survey(report, reading, outcome.platforms()));
+            delivery.text(new TextView(wording, settings.style()).survey(report, reading, outcome.platforms(), gains));
         }
         if (platforms.isEmpty()) {
             throw new NotChecked("no platform could be read from the catalog, so there is nothing to survey");

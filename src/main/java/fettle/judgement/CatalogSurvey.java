@@ -1,11 +1,15 @@
 package fettle.judgement;
 
+import fettle.catalog.Access;
 import fettle.catalog.Part;
 import fettle.engine.RuleBase;
+import fettle.space.Landscape;
 import fettle.space.Space;
 import fettle.space.Survey;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 
 /** Surveys platforms of a catalog: what holds of all their valid builds. */
@@ -31,11 +35,17 @@ public final class CatalogSurvey {
         this.judge = new Judge(rules);
     }
 
-    /** Surveys these platforms of the catalog. */
-    public Outcome survey(CatalogReading reading, Collection<Part> platforms) {
-        SortedMap<String, Survey> surveys = Space.of(reading.relations()).survey(platforms.stream().map(Part::id).toList());
+    /** Surveys these platforms of the catalog; costs are those under an access profile, of all offers where none is named. */
+    public Outcome survey(CatalogReading reading, Collection<Part> platforms, Optional<Access> access) {
+        Space space = Space.of(reading.relations());
+        Landscape landscape = space.landscape(platforms.stream().map(Part::id).toList());
+        SortedMap<String, Survey> surveys = space.survey(landscape);
+        Set<String> used = landscape.platforms();
+        fettle.space.worth.Comparison worth = new fettle.space.worth.Comparison(landscape, access);
         List<PlatformSurvey> told = surveys.values().stream()
-                .map(survey -> new PlatformSurvey(reading.catalog().platforms().get(survey.platform()), survey))
+                .map(survey -> new PlatformSurvey(
+                        reading.catalog().platforms().get(survey.platform()), survey,
+                        used.contains(survey.platform()) ? worth.platform(survey.platform()) : List.of()))
                 .toList();
         return new Outcome(judge.judge(reading.documentFacts(), reading.places()), told);
     }

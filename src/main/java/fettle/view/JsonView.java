@@ -10,6 +10,7 @@ import fettle.space.BuildResult;
 import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.LimitMargin;
+import fettle.space.worth.Gains;
 import java.io.OutputStream;
 import java.math.BigDecimal;
 import java.util.Collection;
@@ -51,11 +52,11 @@ public final class JsonView {
     }
 
     /** Findings, and what holds of all valid builds of each platform. */
-    public void survey(Report report, List<PlatformSurvey> platforms, OutputStream out) {
+    public void survey(Report report, List<PlatformSurvey> platforms, Gains gains, OutputStream out) {
         PlainJson.object(out, json -> {
             common(json, report);
             json.writeArrayPropertyStart("platforms");
-            SurveyJson surveys = new SurveyJson(json);
+            SurveyJson surveys = new SurveyJson(json, gains);
             platforms.forEach(surveys::platform);
             json.writeEndArray();
         });

@@ -1,19 +1,29 @@
 package fettle.view;
 
+import fettle.catalog.Attribute;
 import fettle.judgement.PlatformSurvey;
+import fettle.space.Assembly;
 import fettle.space.Exact;
 import fettle.space.Survey;
+import fettle.space.worth.Gains;
+import fettle.space.worth.PartWorth;
+import fettle.space.worth.SlotWorth;
+import fettle.space.worth.Verdict;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
 import tools.jackson.core.JsonGenerator;
 
 /** Writes surveys of platforms as JSON. What could not be decided is null, and {@code undecided} says why. */
 final class SurveyJson {
 
     private final JsonGenerator json;
+    private final Gains gains;
 
-    SurveyJson(JsonGenerator json) {
+    SurveyJson(JsonGenerator json, Gains gains) {
         this.json = json;
+        this.gains = gains;
     }
 
     void platform(PlatformSurvey platform) {
@@ -21,6 +31,7 @@ final class SurveyJson {
         json.writeStringProperty("platform", platform.platform().id());
         if (platform.survey() instanceof Survey.Known known) {
             known(known);
+            slots(platform.slots());
         } else {
             open(platform.survey());
         }
@@ -41,8 +52,62 @@ final class SurveyJson {
             json.writeEndObject();
         });
         json.writeEndObject();
-        list("dominated", List.of());
-        list("undecided", List.of());
+    }
+
+    private void slots(List<SlotWorth> slots) {
+        json.writeArrayPropertyStart("dominated");
+        slots.forEach(slot -> slot.parts().forEach((part, worth) -> dominated(slot, part, worth)));
+        json.writeEndArray();
+        json.writeArrayPropertyStart("undecided");
+        slots.forEach(slot -> slot.parts().forEach((part, worth) -> {
+            undecided(slot, part, "dominated, cost ignored: ", worth.ignoringCost());
+            undecided(slot, part, "dominated, cost counted: ", worth.withCost());
+        }));
+        json.writeEndArray();
+    }
+
+    private void dominated(SlotWorth slot, String part, PartWorth worth) {
+        if (worth.dominated().isEmpty()) {
+            return;
+        }
+        Verdict.Dominated dominated = worth.dominated().get();
+        json.writeStartObject();
+        place(slot, part);
+        json.writeBooleanProperty("ignoringCost", worth.ignoringCost() instanceof Verdict.Dominated);
+        json.writeBooleanProperty("withCost", worth.withCost() instanceof Verdict.Dominated);
+        parts("by", dominated.by());
+        parts("shown", Optional.of(dominated.shown()));
+        json.writeArrayPropertyStart("gains");
+        gains.of(Optional.of(dominated.shown()), dominated.by()).forEach(gain -> {
+            json.writeStartObject();
+            JsonView.text(json, "attribute", gain.column().attribute().map(Attribute::id));
+            json.writeBooleanProperty("loaded", gain.column().loaded());
+            JsonView.text(json, "from", gain.before().map(Exact::text));
+            JsonView.text(json, "to", gain.after().map(Exact::text));
+            json.writeEndObject();
+        });
+        json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    private void undecided(SlotWorth slot, String part, String asked, Verdict verdict) {
+        if (verdict instanceof Verdict.Open open) {
+            json.writeStartObject();
+            place(slot, part);
+            json.writeStringProperty("what", asked + open.undecided().why());
+            json.writeEndObject();
+        }
+    }
+
+    private void place(SlotWorth slot, String part) {
+        json.writeStringProperty("host", slot.slot().host());
+        json.writeStringProperty("slot", slot.slot().slot());
+        json.writeStringProperty("part", part);
+    }
+
+    private void parts(String name, Optional<Assembly> choice) {
+        json.writeName(name);
+        JsonView.value(json, choice.map(Assembly::paths).orElse(new TreeMap<>()));
     }
 
     private void open(Survey survey) {

@@ -3,20 +3,30 @@ package fettle.view;
 import fettle.catalog.Attribute;
 import fettle.catalog.Catalog;
 import fettle.judgement.PlatformSurvey;
+import fettle.space.Assembly;
 import fettle.space.Range;
 import fettle.space.Survey;
+import fettle.space.worth.Gains;
+import fettle.space.worth.PartWorth;
+import fettle.space.worth.SlotWorth;
+import fettle.space.worth.Verdict;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 
 /** Writes one platform's survey for people, on one screen: how many builds, what is in none or all of them, and how far the figures reach. */
 final class SurveyText {
 
     private final Catalog catalog;
+    private final Gains gains;
 
-    SurveyText(Catalog catalog) {
+    SurveyText(Catalog catalog, Gains gains) {
         this.catalog = catalog;
+        this.gains = gains;
     }
 
     void write(Sheet sheet, PlatformSurvey platform) {
@@ -28,6 +38,7 @@ final class SurveyText {
             }
             sheet.paragraph(0, 3, head.toArray(Span[]::new));
             known(sheet, known);
+            waste(sheet, platform.slots());
         } else if (platform.survey() instanceof Survey.Open open) {
             head.add(Span.plain(": "));
             head.add(new Span("not decided", Tone.WARNING));
@@ -86,6 +97,40 @@ final class SurveyText {
         if (!ids.isEmpty()) {
             sheet.entry(Span.faint(word), Span.plain(Phrases.and(ids) + (ids.size() == 1 ? " is " : " are ") + where));
         }
+    }
+
+    /** Dominated parts, those that fall to the same in several slots together. */
+    private void waste(Sheet sheet, List<SlotWorth> slots) {
+        Map<String, List<String>> where = new LinkedHashMap<>();
+        List<String> open = new ArrayList<>();
+        for (SlotWorth slot : slots) {
+            slot.parts().forEach((part, worth) -> {
+                worth.dominated().ifPresent(dominated -> where.computeIfAbsent(waste(part, worth, dominated), unused -> new ArrayList<>()).add(slot.slot().toString()));
+                if (worth.ignoringCost() instanceof Verdict.Open || worth.withCost() instanceof Verdict.Open) {
+                    open.add(part + " in " + slot.slot());
+                }
+            });
+        }
+        Span word = Span.faint("wasted");
+        for (Map.Entry<String, List<String>> each : where.entrySet()) {
+            sheet.entry(word, Span.plain(each.getKey() + " (in " + Phrases.and(each.getValue()) + ")"));
+            word = Span.faint("");
+        }
+        if (!open.isEmpty()) {
+            sheet.entry(Span.faint("open"), Span.plain("not decided whether dominated: " + Phrases.and(open)));
+        }
+    }
+
+    private String waste(String part, PartWorth worth, Verdict.Dominated dominated) {
+        boolean ignoring = worth.ignoringCost() instanceof Verdict.Dominated;
+        String mode = !ignoring ? "for its price" : worth.withCost() instanceof Verdict.Dominated ? "for its price too" : "whatever it costs";
+        return words(Optional.of(dominated.shown())) + " is outdone by " + words(dominated.by()) + ", " + mode + ": "
+                + GainWording.of(gains.of(Optional.of(dominated.shown()), dominated.by()));
+    }
+
+    private static String words(Optional<Assembly> choice) {
+        return choice.map(assembly -> assembly.part() + (assembly.parts().size() == 1 ? "" : " with " + String.join(", ", assembly.parts().subList(1, assembly.parts().size()))))
+                .orElse("leaving the slot empty");
     }
 
     private void ranges(Sheet sheet, SortedMap<String, Range> ranges) {

@@ -7,6 +7,7 @@ import fettle.judgement.BuildReview;
 import fettle.judgement.CatalogReading;
 import fettle.judgement.Finding;
 import fettle.judgement.PlatformSurvey;
+import fettle.space.worth.Gains;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -56,11 +57,11 @@ public final class TextView {
     }
 
     /** The findings on documents, then what holds of all valid builds of each platform. */
-    public String survey(Report report, CatalogReading reading, List<PlatformSurvey> platforms) {
+    public String survey(Report report, CatalogReading reading, List<PlatformSurvey> platforms, Gains gains) {
         Sheet sheet = new Sheet(style.colour());
         findings(sheet, reading.catalog(), report.findings());
         if (style.quiet().isEmpty()) {
-            SurveyText text = new SurveyText(reading.catalog());
+            SurveyText text = new SurveyText(reading.catalog(), gains);
             for (PlatformSurvey platform : platforms) {
                 text.write(sheet, platform);
                 sheet.blank();

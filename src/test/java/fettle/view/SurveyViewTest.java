@@ -9,13 +9,16 @@ import fettle.engine.RuleBase;
 import fettle.judgement.CatalogReading;
 import fettle.judgement.CatalogSurvey;
 import fettle.judgement.PlatformSurvey;
+import fettle.space.Prices;
 import fettle.space.Survey;
 import fettle.space.Undecided;
+import fettle.space.worth.Gains;
 import java.io.ByteArrayOutputStream;
 import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
@@ -52,12 +55,13 @@ class SurveyViewTest {
         CatalogReading reading = CatalogReading.of(rules, BOATHOUSE);
         Catalog catalog = reading.catalog();
         Survey open = new Survey.Open("raft", new TreeSet<>(List.of("bead-bone")), new Undecided("It takes more than 5 steps.", "raft/string"));
-        List<PlatformSurvey> platforms = List.of(new PlatformSurvey(catalog.platforms().get("raft"), open));
+        List<PlatformSurvey> platforms = List.of(new PlatformSurvey(catalog.platforms().get("raft"), open, List.of()));
         Wording wording = new Wording(rules.index(), catalog);
         Report report = new Report("survey", catalog.head(), List.of());
-        Shown.equalsFile("survey-undecided.txt", new TextView(wording, TextStyle.FULL).survey(report, reading, platforms));
+        Gains gains = new Gains(catalog, new Prices(catalog, Optional.empty()));
+        Shown.equalsFile("survey-undecided.txt", new TextView(wording, TextStyle.FULL).survey(report, reading, platforms, gains));
         ByteArrayOutputStream json = new ByteArrayOutputStream();
-        new JsonView(wording, "0").survey(report, platforms, json);
+        new JsonView(wording, "0").survey(report, platforms, gains, json);
         Shown.equalsFile("survey-undecided.json", json.toString(StandardCharsets.UTF_8));
     }
 
@@ -66,9 +70,9 @@ class SurveyViewTest {
         RuleBase rules = RuleBase.builtIn();
         CatalogReading reading = CatalogReading.of(rules, BOATHOUSE);
         CatalogSurvey survey = new CatalogSurvey(rules);
-        List<PlatformSurvey> whole = survey.survey(reading, reading.catalog().platforms().values()).platforms();
+        List<PlatformSurvey> whole = survey.survey(reading, reading.catalog().platforms().values(), Optional.empty()).platforms();
         assertEquals(3, whole.size());
-        whole.forEach(each -> assertEquals(List.of(each), survey.survey(reading, List.of(each.platform())).platforms()));
+        whole.forEach(each -> assertEquals(List.of(each), survey.survey(reading, List.of(each.platform()), Optional.empty()).platforms()));
     }
 
     @Test

@@ -10,11 +10,13 @@ final class Arena {
 
     private final Landscape landscape;
     private final Measure measure;
+    private final Meter whole;
     private final Ideals ideals;
     private final Fronts fronts;
     private final Smallest smallest;
 
-    Arena(Landscape landscape, Measure measure) {
+    Arena(Landscape landscape, Measure measure, Meter whole) {
+        this.whole = whole;
         this.landscape = landscape;
         this.measure = measure;
         this.ideals = new Ideals(landscape.circuit(), measure);
@@ -64,6 +66,11 @@ final class Arena {
 
     private Yield sum(Yield one, Yield other) {
         return one == null || other == null ? null : measure.both(one, other);
+    }
+
+    /** Counts the steps of one decision, and those of all together. */
+    Meter meter(long most) {
+        return new Meter(most, Optional.of(whole));
     }
 
     /** A search by fronts. */

@@ -21,6 +21,8 @@ import java.util.Optional;
 /** Compares whole assemblies in every slot of every platform of a catalog. */
 public final class Comparison {
 
+    private static final long STEPS = 40_000_000;
+
     private final Landscape landscape;
     private final Catalog catalog;
     private final Terrain terrain;
@@ -34,8 +36,9 @@ public final class Comparison {
         this.landscape = landscape;
         this.catalog = landscape.relations().catalog();
         this.terrain = landscape.terrain();
-        this.ignoringCost = new Arena(landscape, Measure.ignoringCost(catalog, terrain));
-        this.withCost = new Arena(landscape, Measure.withCost(catalog, terrain, new Prices(catalog, access)));
+        Meter whole = new Meter(STEPS);
+        this.ignoringCost = new Arena(landscape, Measure.ignoringCost(catalog, terrain), whole);
+        this.withCost = new Arena(landscape, Measure.withCost(catalog, terrain, new Prices(catalog, access)), whole);
     }
 
     /** Every slot that holds something in some valid build of a platform that has one, in order of hosts and slots. */

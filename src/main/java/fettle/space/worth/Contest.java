@@ -31,7 +31,7 @@ final class Contest {
     private final Arena arena;
     private final Measure measure;
     private final Boxes boxes;
-    private final Meter meter = new Meter(STEPS);
+    private final Meter meter;
     private final Rehanging rehanging;
     private final Assemblies assemblies;
 
@@ -39,6 +39,7 @@ final class Contest {
         this.contents = contents;
         this.arena = arena;
         this.measure = arena.measure();
+        this.meter = arena.meter(STEPS);
         this.boxes = new Boxes(arena);
         this.rehanging = new Rehanging(contents, arena, boxes, meter);
         this.assemblies = new Assemblies(arena.terrain());
@@ -55,8 +56,8 @@ final class Contest {
             Optional<Assembly> undominated = contents.circling() ? new Circle(stands).undominated(swaps) : undominated(stands, swaps);
             return undominated.isPresent() ? new Verdict.Undominated(undominated.get()) : shown(stands, swaps);
         } catch (Meter.Spent spent) {
-            return new Verdict.Open(new Undecided(
-                    "It takes more than " + meter.most() + " steps.", arena.terrain().slots().get(contents.slot()) + ", " + arena.terrain().hosts().get(head)));
+            String why = meter.spentWhole() ? "All comparisons together take too many steps." : "It takes more than " + meter.most() + " steps.";
+            return new Verdict.Open(new Undecided(why, arena.terrain().slots().get(contents.slot()) + ", " + arena.terrain().hosts().get(head)));
         }
     }
 
@@ -64,13 +65,22 @@ final class Contest {
         return contents.stands().stream().filter(stand -> stand.head() == head && arena.ideal(stand.node()) != null).toList();
     }
 
-    /** Whether each assembly that a part heads is dominated by the empty choice. */
+    /** Whether it is seen with little work that each assembly that a part heads is dominated by the empty choice. */
     boolean worseThanEmpty(int head, Swaps swaps) {
         List<Stand> stands = stands(head);
-        Search search = arena.search(new Meter(STEPS));
-        return !contents.several() && !stands.isEmpty() && stands.stream().allMatch(stand ->
-                measure.compare(measure.ofNothing(), arena.ideal(stand.node())) != Measure.Order.WORSE && swaps.safeToEmpty(stand)
-                        && search.find(stand.node(), measure.ofNothing(), measure.ofNothing(), Search.Asked.AS_GOOD, ANY, any -> true).isEmpty());
+        return !contents.several() && !stands.isEmpty() && stands.stream().allMatch(stand -> swaps.safeToEmpty(stand) && onlyWorsens(stand));
+    }
+
+    private boolean onlyWorsens(Stand stand) {
+        if (measure.compare(measure.ofNothing(), arena.ideal(stand.node())) == Measure.Order.WORSE) {
+            return false;
+        }
+        try {
+            Search search = arena.search(arena.meter(STEPS));
+            return search.find(stand.node(), measure.ofNothing(), measure.ofNothing(), Search.Asked.AS_GOOD, ANY, any -> true).isEmpty();
+        } catch (Meter.Spent spent) {
+            return false;
+        }
     }
 
     /** An assembly of these stands that none with another head dominates, if there is one. */
@@ -140,7 +150,7 @@ final class Contest {
     /** Whether it is easily seen that an assembly is not dominated. */
     private boolean stands(Stand stand, Pick pick, Swaps swaps, long steps) {
         try {
-            return winner(List.of(stand), arena.broughtBy(pick), new BitSet(), arena.search(new Meter(steps)), ANY, swaps).isEmpty();
+            return winner(List.of(stand), arena.broughtBy(pick), new BitSet(), arena.search(arena.meter(steps)), ANY, swaps).isEmpty();
         } catch (Meter.Spent spent) {
             return false;
         }
@@ -269,7 +279,7 @@ final class Contest {
 
     private Optional<Winner> smallestWinner(List<Stand> from, Yield target, BitSet barred, Swaps swaps) {
         try {
-            Search search = arena.plainSearch(new Meter(STEPS_TO_SHOW));
+            Search search = arena.plainSearch(arena.meter(STEPS_TO_SHOW));
             for (int parts = 1; parts <= MOST_SHOWN; parts++) {
                 Optional<Winner> winner = winner(from, target, barred, search, parts, swaps);
                 if (winner.isPresent()) {

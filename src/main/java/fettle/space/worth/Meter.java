@@ -1,5 +1,7 @@
 package fettle.space.worth;
 
+import java.util.Optional;
+
 /** Counts the steps of one decision, and breaks it off when there are too many. */
 final class Meter {
 
@@ -12,10 +14,21 @@ final class Meter {
         }
     }
 
+    private final Optional<Meter> whole;
     private long most;
     private long spent;
 
     Meter(long most) {
+        this(most, Optional.empty());
+    }
+
+    /**
+     * A meter.
+     *
+     * @param whole counts the same steps for all decisions together, and breaks off likewise
+     */
+    Meter(long most, Optional<Meter> whole) {
+        this.whole = whole;
         this.most = most;
     }
 
@@ -25,9 +38,15 @@ final class Meter {
 
     void spend(long steps) {
         spent += steps;
-        if (spent > most) {
+        whole.ifPresent(all -> all.spent += steps);
+        if (spent > most || spentWhole()) {
             throw new Spent();
         }
+    }
+
+    /** Whether all decisions together have used up their steps. */
+    boolean spentWhole() {
+        return whole.isPresent() && whole.get().spent > whole.get().most;
     }
 
     /** Starts over, with so many steps. */
