@@ -70,7 +70,7 @@ final class LadderCommand implements Command {
             throw new NotChecked("the ladder is not decided: " + undecided.why() + (undecided.at().isEmpty() ? "" : " That is so at " + undecided.at() + "."));
         });
         Ladder ladder = new Climb(landscape, platform, lens, access).of(slot);
-        List<Finding> findings = new CatalogSurvey(rules).survey(reading, List.of()).general();
+        List<Finding> findings = new CatalogSurvey(rules).survey(reading, List.of(), Optional.empty()).general();
         Report report = new Report("ladder", catalog.head(), findings);
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);
