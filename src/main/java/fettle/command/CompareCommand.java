@@ -11,6 +11,7 @@ import fettle.space.patch.Advice;
 import fettle.view.ComparisonJson;
 import fettle.view.ComparisonText;
 import fettle.view.Report;
+import fettle.view.SarifView;
 import fettle.view.Wording;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -38,7 +39,7 @@ final class CompareCommand implements Command {
         spec.addPositional(side("1", "NEW", "the catalog after, likewise"));
         spec.addOption(OptionSpec.builder(BUILDS).paramLabel("PATH").type(List.class).auxiliaryTypes(Path.class)
                 .description("builds to check against both: a file, a directory, or - for standard input; may be given several times").build());
-        spec.addOption(Options.format(Format.TEXT, Format.JSON));
+        spec.addOption(Options.format(Format.TEXT, Format.JSON, Format.SARIF));
         spec.addOption(Options.output());
         spec.addOption(Options.failOn("error"));
         spec.addOption(Options.rules());
@@ -70,10 +71,10 @@ final class CompareCommand implements Command {
         Report report = new Report("compare", now.catalog().head(), comparison.findings());
         Wording wording = new Wording(rules.index(), now.catalog());
         Delivery delivery = new Delivery(settings.output(), streams);
-        if (settings.format() == Format.JSON) {
-            delivery.write(out -> new ComparisonJson(wording, Version.text()).write(report, comparison, out));
-        } else {
-            delivery.text(new ComparisonText(wording, settings.style()).of(report, comparison));
+        switch (settings.format()) {
+            case TEXT -> delivery.text(new ComparisonText(wording, settings.style()).of(report, comparison));
+            case JSON -> delivery.write(out -> new ComparisonJson(wording, Version.text()).write(report, comparison, out));
+            case SARIF -> delivery.write(out -> new SarifView(wording, rules.index(), Version.text()).report(report, out));
         }
         return settings.exitCode(comparison.findings());
     }

@@ -37,7 +37,10 @@ public final class Main {
         commands.put("ladder", LadderCommand::new);
         commands.put("improve", ImproveCommand::new);
         commands.put("compare", CompareCommand::new);
+        commands.put("report", ReportCommand::new);
         commands.put("rules", RulesCommand::new);
+        commands.put("start", StartCommand::new);
+        commands.put("completion", CompletionCommand::new);
         return commands;
     }
 
@@ -112,7 +115,7 @@ public final class Main {
         return ExitCode.FINE;
     }
 
-    private static CommandLine root() {
+    static CommandLine root() {
         CommandSpec spec = Options.command("fettle", "Checks parts catalogs and builds of games with moddable gear. It concerns game data only,"
                 + " and says nothing about real equipment.", "fettle lint catalog/marrowdyke", "fettle validate catalog/marrowdyke catalog/marrowdyke/builds");
         spec.addOption(OptionSpec.builder("-V", "--version").versionHelp(true).description("show the version and exit").build());

@@ -4,12 +4,10 @@ import fettle.catalog.Attribute;
 import fettle.catalog.Build;
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
-import fettle.catalog.Limit;
 import fettle.catalog.Part;
 import fettle.judgement.BuildReview;
 import fettle.judgement.Finding;
 import fettle.space.BuildResult;
-import fettle.space.Fraction;
 import fettle.space.LimitMargin;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,10 +18,12 @@ final class BuildText {
 
     private final Catalog catalog;
     private final FindingText findings;
+    private final LimitWording wording;
 
     BuildText(Wording wording, Catalog catalog) {
         this.catalog = catalog;
         this.findings = new FindingText(wording, catalog);
+        this.wording = new LimitWording(catalog);
     }
 
     void write(Sheet sheet, BuildReview review, List<Finding> told) {
@@ -33,9 +33,9 @@ final class BuildText {
                 Span.faint("build"), Span.strong(Phrases.named(build.id(), build.label())), Span.plain(": "),
                 result.valid() ? new Span("valid", Tone.GOOD) : new Span("not valid", Tone.ERROR));
         sheet.entry(Span.faint("at"), Span.plain(Places.of(build.origin())));
-        sheet.entry(Span.faint("on"), Span.plain(on(build)));
+        sheet.entry(Span.faint("on"), Span.plain(on(catalog, build)));
         totals(sheet, result);
-        sheet.entry(Span.faint("cost"), Span.plain(cost(result)));
+        sheet.entry(Span.faint("cost"), Span.plain(cost(catalog, result)));
         limits(sheet, result.limits());
         for (Finding finding : told) {
             sheet.blank();
@@ -43,7 +43,7 @@ final class BuildText {
         }
     }
 
-    private String on(Build build) {
+    static String on(Catalog catalog, Build build) {
         String platform = build.platform().id();
         List<String> says = new ArrayList<>();
         says.add(Phrases.named(platform, Optional.ofNullable(catalog.platforms().get(platform)).map(Part::label).orElse(platform)));
@@ -68,24 +68,24 @@ final class BuildText {
         }
     }
 
-    private String cost(BuildResult result) {
+    static String cost(Catalog catalog, BuildResult result) {
         if (result.cost().isPresent()) {
-            String cost = money(result.cost().get());
-            return result.build().budget().map(budget -> cost + ", of a budget of " + money(budget)).orElse(cost);
+            String cost = money(catalog, result.cost().get());
+            return result.build().budget().map(budget -> cost + ", of a budget of " + money(catalog, budget)).orElse(cost);
         }
         return result.unobtainable().isEmpty()
                 ? "not known, since not every part of the build could be found"
                 : "not to be had whole: no open offer for " + Phrases.and(Phrases.each(result.unobtainable(), Part::id));
     }
 
-    private String money(java.math.BigDecimal amount) {
+    private static String money(Catalog catalog, java.math.BigDecimal amount) {
         return Figures.withUnit(Figures.money(amount), catalog.head().map(CatalogHead::currency).orElse(""));
     }
 
     private void limits(Sheet sheet, List<LimitMargin> limits) {
         List<String> names = Phrases.each(limits, limit -> SafeText.of(limit.limit().label()));
-        List<String> values = Phrases.each(limits, limit -> limit.value().map(value -> shown(limit.limit(), Fraction.of(value))).orElse("no value"));
-        List<String> bounds = Phrases.each(limits, limit -> limit.threshold().map(bound -> side(limit.limit()) + shown(limit.limit(), bound)).orElse("no bound"));
+        List<String> values = Phrases.each(limits, wording::value);
+        List<String> bounds = Phrases.each(limits, wording::bound);
         int name = Grid.widest(names);
         int value = Grid.widest(values);
         int bound = Grid.widest(bounds);
@@ -94,32 +94,7 @@ final class BuildText {
             sheet.fixed(
                     i == 0 ? Span.faint("limits") : Span.faint(""),
                     Span.plain(Grid.left(names.get(i), name) + "  " + Grid.right(values.get(i), value) + "  " + Grid.left(bounds.get(i), bound) + "  "),
-                    new Span(margin(limit), limit.holds() ? Tone.PLAIN : "error".equals(limit.limit().severity()) ? Tone.ERROR : Tone.WARNING));
+                    new Span(wording.margin(limit), limit.holds() ? Tone.PLAIN : "error".equals(limit.limit().severity()) ? Tone.ERROR : Tone.WARNING));
         }
-    }
-
-    private static String side(Limit limit) {
-        return limit.side() == Limit.Side.AT_LEAST ? "at least " : "at most ";
-    }
-
-    private String margin(LimitMargin limit) {
-        if (limit.margin().isEmpty()) {
-            return "holds";
-        }
-        Fraction margin = limit.margin().get();
-        if (margin.signum() == 0) {
-            return "nothing to spare";
-        }
-        Fraction size = margin.signum() < 0 ? margin.negate() : margin;
-        String amount = shown(limit.limit(), size);
-        if (limit.holds()) {
-            return amount + " to spare" + (limit.close() ? ", close" : "");
-        }
-        return amount + (limit.limit().side() == Limit.Side.AT_LEAST ? " too little" : " too much");
-    }
-
-    private String shown(Limit limit, Fraction value) {
-        Optional<Attribute> attribute = Optional.ofNullable(catalog.attributes().get(limit.attribute()));
-        return Figures.withUnit(Figures.rounded(value, attribute.map(Attribute::shown).orElse(2)), attribute);
     }
 }

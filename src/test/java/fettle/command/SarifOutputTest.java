@@ -53,7 +53,8 @@ class SarifOutputTest {
         for (String sarif : List.of(
                 sarif("lint", Shown.FOLDER.resolve("plain").toString(), "--format", "sarif"),
                 sarif("lint", HOSTILE, "--format", "sarif"),
-                sarif("validate", TIDEMILL, TIDEMILL + "/builds", "--format", "sarif"))) {
+                sarif("validate", TIDEMILL, TIDEMILL + "/builds", "--format", "sarif"),
+                sarif("compare", "catalog/marrowdyke", "catalog/marrowdyke-next", "--builds", "catalog/marrowdyke-next/builds", "--format", "sarif"))) {
             assertTrue(sarif.endsWith("}\n"), sarif);
             assertEquals(List.of(), oasis.validate(sarif, InputFormat.JSON));
         }

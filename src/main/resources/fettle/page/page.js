@@ -1,0 +1,592 @@
+"use strict";
+// Draws the report from the data beside it. Text from the catalog enters the page as text nodes and attribute values only.
+(function () {
+  const data = JSON.parse(document.getElementById("data").textContent);
+  const SHAPES = { error: "\u25A0", warning: "\u25B2", note: "\u25CF" };
+  const PAGE = 60;
+  const hosts = new Map();
+  data.platforms.forEach(function (host) { hosts.set(host.id, host); });
+  data.parts.forEach(function (host) { if (!hosts.has(host.id)) { hosts.set(host.id, host); } });
+  const platformIds = new Set(data.platforms.map(function (platform) { return platform.id; }));
+  const attributes = new Map(data.attributes.map(function (attribute) { return [attribute.id, attribute]; }));
+  const rules = new Map(data.rules.map(function (rule) { return [rule.id, rule]; }));
+
+  // ---- making elements
+
+  function add(parent, children) {
+    children.flat(Infinity).forEach(function (child) {
+      if (child !== null && child !== undefined && child !== "") {
+        parent.appendChild(typeof child === "object" ? child : document.createTextNode(String(child)));
+      }
+    });
+    return parent;
+  }
+
+  function set(node, given) {
+    Object.keys(given || {}).forEach(function (name) { node.setAttribute(name, given[name]); });
+    return node;
+  }
+
+  function el(tag, given, ...children) {
+    return add(set(document.createElement(tag), given), children);
+  }
+
+  function drawn(tag, given, ...children) {
+    return add(set(document.createElementNS("http://www.w3.org/2000/svg", tag), given), children);
+  }
+
+  function link(words, ...address) {
+    return el("a", { href: "#" + fragment(address) }, words);
+  }
+
+  function fragment(address) {
+    return address.map(encodeURIComponent).join("/");
+  }
+
+  function many(number, one, several) {
+    return number + " " + (number === 1 ? one : several);
+  }
+
+  /** A section that draws its body when it is first opened. */
+  function folded(address, summary, body) {
+    const box = el("details", address ? { id: fragment(address) } : {}, el("summary", {}, summary));
+    box.draw = function () {
+      if (box.draw.done) { return; }
+      box.draw.done = true;
+      box.appendChild(el("div", { class: "body" }, body()));
+    };
+    box.addEventListener("toggle", function () { if (box.open) { box.draw(); } });
+    return box;
+  }
+
+  function table(caption, heads, rows, wide) {
+    return el("div", { class: "scroll" + (wide ? " wide" : "") },
+      el("table", {}, el("caption", {}, caption),
+        el("thead", {}, el("tr", {}, heads.map(function (head) {
+          return el("th", { scope: "col", class: head.number ? "number" : "" }, head.text || head);
+        }))),
+        el("tbody", {}, rows.map(function (row) {
+          return el("tr", {}, row.map(function (cell, at) {
+            const given = heads[at].number ? { class: "number" } : {};
+            return at === 0 ? el("th", Object.assign({ scope: "row" }, given), cell) : el("td", given, cell);
+          }));
+        }))));
+  }
+
+
+  /** Draws the first of many, and a button that draws more. */
+  function inPages(items, draw, container, noun) {
+    let shown = 0;
+    const more = el("button", { type: "button" }, "");
+    function next() {
+      const rest = items.slice(shown, shown + PAGE);
+      add(container, rest.map(draw));
+      shown += rest.length;
+      more.textContent = "Show " + Math.min(PAGE, items.length - shown) + " more of " + (items.length - shown) + " " + noun;
+      more.hidden = shown >= items.length;
+    }
+    more.addEventListener("click", function () {
+      const before = container.children.length;
+      next();
+      const first = container.children[before];
+      const target = first && first.querySelector("a, summary");
+      if (target) { target.focus(); }
+    });
+    next();
+    return more;
+  }
+
+  function label(id) {
+    const host = hosts.get(id);
+    return host ? host.label : id;
+  }
+
+  function named(id) {
+    if (!hosts.has(id)) { return el("code", {}, id); }
+    return [link(label(id), platformIds.has(id) ? "platform" : "part", id), label(id) === id ? null : [" ", el("code", { class: "faint" }, id)]];
+  }
+
+  /** A sentence in which what stands between backquotes is to be typed as it is. */
+  function prose(sentence) {
+    const pieces = sentence.split("`");
+    return pieces.length % 2 === 0 ? sentence : pieces.map(function (piece, at) { return at % 2 === 1 ? el("code", {}, piece) : piece; });
+  }
+
+  function place(where) {
+    return el("code", {}, where[0] + ":" + where[1] + ":" + where[2]);
+  }
+
+  function severity(word) {
+    return el("span", { class: "word " + word }, el("span", { "aria-hidden": "true" }, SHAPES[word] + " "), word);
+  }
+
+  // ---- findings
+
+  const keys = new Map();
+  data.findings.forEach(function (finding) {
+    const plain = fragment(["finding", finding.rule, finding.subject]);
+    let key = plain;
+    for (let n = 2; keys.has(key); n++) { key = plain + "/" + n; }
+    finding.key = key;
+    keys.set(key, finding);
+    finding.sought = [finding.rule, finding.subject, finding.message, finding.remedies.join(" "), finding.because.map(function (fact) { return fact[0]; }).join(" "),
+      finding.where.map(function (where) { return where[0]; }).join(" ")].join(" ").toLowerCase();
+  });
+
+  function findingItem(finding) {
+    const facts = finding.because.length === 0 ? null : folded(null, many(finding.because.length, "fact", "facts") + " behind it", function () {
+      return el("ol", {}, finding.because.map(function (fact) {
+        return el("li", {}, fact[0], fact.length > 1 ? [" \u2014 ", place(fact.slice(1))] : null);
+      }));
+    });
+    const item = el("article", { class: "item is-" + finding.severity, id: finding.key },
+      el("p", { class: "top" }, severity(finding.severity), link(finding.rule, "rule", finding.rule), el("code", {}, finding.subject),
+        el("a", { href: "#" + finding.key, "aria-label": "Link to this finding on " + finding.subject }, "link")),
+      el("h3", { tabindex: "-1" }, finding.message),
+      finding.waived ? el("p", {}, el("span", { class: "word" }, "waived: "), finding.waived) : null,
+      el("p", { class: "faint" }, finding.where.map(function (where, at) { return [at > 0 ? ", " : "at ", place(where)]; })),
+      facts,
+      finding.remedies.length === 0 ? null : el("ul", {}, finding.remedies.map(function (remedy) { return el("li", {}, prose(remedy)); })),
+      finding.names.length === 0 ? null : el("p", { class: "faint" }, "About ", finding.names.slice(0, 6).map(function (id, at) { return [at > 0 ? ", " : "", named(id)]; })));
+    return item;
+  }
+
+  const reached = new Map();
+  /** The parts to which fits lead from a platform, and the platform. */
+  function reach(platform) {
+    if (!reached.has(platform)) {
+      const met = new Set([platform]);
+      met.forEach(function (id) {
+        ((hosts.get(id) || {}).slots || []).forEach(function (slot) {
+          data.fits[slot.fits].forEach(function (fit) { met.add(fit[0]); });
+        });
+      });
+      reached.set(platform, met);
+    }
+    return reached.get(platform);
+  }
+
+  const filter = { severity: {}, rule: null, platform: null, part: null, text: null };
+  const list = el("div", {});
+  const tools = el("div", {});
+  const count = el("p", { class: "count", role: "status", "aria-live": "polite" });
+
+  function matching() {
+    const words = filter.text.value.trim().toLowerCase().split(/\s+/).filter(Boolean);
+    const part = filter.part.value.trim();
+    const met = filter.platform.value === "" ? null : reach(filter.platform.value);
+    return data.findings.filter(function (finding) {
+      return filter.severity[finding.severity].checked
+        && (filter.waived.checked || !finding.waived)
+        && (filter.rule.value === "" || finding.rule === filter.rule.value)
+        && (met === null || finding.platform === filter.platform.value || finding.platform === "" && finding.names.some(function (id) { return met.has(id); }))
+        && (part === "" || finding.names.includes(part))
+        && words.every(function (word) { return finding.sought.includes(word); });
+    });
+  }
+
+  function showFindings() {
+    const found = matching();
+    list.textContent = "";
+    tools.textContent = "";
+    count.textContent = found.length === data.findings.length
+      ? many(found.length, "finding", "findings")
+      : found.length + " of " + many(data.findings.length, "finding", "findings");
+    tools.appendChild(inPages(found, findingItem, list, "findings"));
+  }
+
+  function choice(name, all, options) {
+    return el("select", { id: name }, el("option", { value: "" }, all), options.map(function (option) {
+      return el("option", { value: option[0] }, option[1]);
+    }));
+  }
+
+  function field(words, control) {
+    return el("label", { class: "field" }, words, control);
+  }
+
+  function findingsSection() {
+    const tally = new Map();
+    data.findings.forEach(function (finding) { tally.set(finding.rule, (tally.get(finding.rule) || 0) + 1); });
+    const boxes = ["error", "warning", "note"].map(function (word) {
+      const box = el("input", { type: "checkbox", id: "show-" + word });
+      box.checked = true;
+      filter.severity[word] = box;
+      const number = data.findings.filter(function (finding) { return finding.severity === word; }).length;
+      return el("label", {}, box, severity(word), " " + number);
+    });
+    filter.waived = el("input", { type: "checkbox", id: "show-waived" });
+    filter.waived.checked = true;
+    filter.rule = choice("show-rule", "every rule", Array.from(tally.keys()).sort().map(function (rule) { return [rule, rule + " (" + tally.get(rule) + ")"]; }));
+    filter.platform = choice("show-platform", "every platform", data.platforms.map(function (platform) { return [platform.id, platform.label]; }));
+    filter.part = el("input", { type: "text", id: "show-part", autocomplete: "off", spellcheck: "false", list: "part-names" });
+    filter.text = el("input", { type: "search", id: "show-text", autocomplete: "off" });
+    const names = Array.from(new Set(data.findings.flatMap(function (finding) { return finding.names; }))).sort();
+    const reset = el("button", { type: "button" }, "Show all again");
+    reset.addEventListener("click", function () { clear(); showFindings(); });
+    const form = el("form", { "aria-label": "Choose which findings are shown" },
+      el("fieldset", {}, el("legend", {}, "Severity"), boxes, el("label", {}, filter.waived, "waived ones too")),
+      field("Rule", filter.rule), field("Platform", filter.platform), field("Part (its id)", filter.part), field("Words", filter.text),
+      el("datalist", { id: "part-names" }, names.map(function (id) { return el("option", { value: id }); })), reset);
+    form.addEventListener("submit", function (event) { event.preventDefault(); });
+    let waiting = 0;
+    form.addEventListener("input", function () { clearTimeout(waiting); waiting = setTimeout(showFindings, 80); });
+    add(document.getElementById("findings"), [data.findings.length === 0 ? el("p", {}, "Nothing was found wrong or doubtful.") : form, count, el("div", { id: "rule-law" }), list, tools]);
+    showFindings();
+  }
+
+  function clear() {
+    Object.values(filter.severity).forEach(function (box) { box.checked = true; });
+    filter.waived.checked = true;
+    [filter.rule, filter.platform, filter.part, filter.text].forEach(function (control) { control.value = ""; });
+    document.getElementById("rule-law").textContent = "";
+  }
+
+  // ---- slots
+
+  /** Everything that can come into a slot: straight, or through chains of parts that carry others. */
+  function waysIn(slot) {
+    const met = new Map();
+    let level = data.fits[slot.fits].map(function (fit) { return { part: fit[0], by: fit[1], chain: [] }; });
+    while (level.length > 0) {
+      const fresh = level.filter(function (way) {
+        if (met.has(way.part)) { return false; }
+        met.set(way.part, way);
+        return true;
+      });
+      level = fresh.flatMap(function (way) {
+        return (hosts.get(way.part) || { slots: [] }).slots.flatMap(function (open) {
+          return data.fits[open.fits].filter(function (fit) { return !met.has(fit[0]); }).map(function (fit) {
+            return { part: fit[0], by: fit[1], chain: way.chain.concat([[way.part, open.label]]) };
+          });
+        });
+      });
+    }
+    const all = Array.from(met.values());
+    const kinds = new Set(all.filter(function (way) { return way.chain.length === 0; }).map(function (way) { return (hosts.get(way.part) || {}).kind; }));
+    all.forEach(function (way) {
+      way.sort = way.chain.length === 0 ? "straight" : kinds.has((hosts.get(way.part) || {}).kind) ? "through an adapter" : "further out";
+    });
+    return all;
+  }
+
+  function figures(host) {
+    return host.stats.map(function (stat) {
+      const attribute = attributes.get(stat[0]);
+      return (attribute ? attribute.label : stat[0]) + " " + stat[1] + (stat[2] ? " when loaded" : "");
+    }).join(", ");
+  }
+
+  function price(host) {
+    return host.offers.length === 0 ? el("span", { class: "faint" }, "no source") : host.offers[0][1] + " at " + host.offers[0][0];
+  }
+
+  function slotWords(slot) {
+    const ways = data.fits[slot.fits].length;
+    return [slot.required ? "must be filled" : "may stay empty", slot.most === 1 ? "" : "up to " + slot.most + " parts", slot.notches === null ? "" : many(slot.notches, "notch", "notches"),
+      ways === 0 ? "nothing fits" : many(ways, "part fits", "parts fit") + " straight"].filter(Boolean).join(", ");
+  }
+
+  function waysTable(caption, ways) {
+    const box = el("div", {});
+    const shown = table(caption, ["Part", "Way in", "Figures", "Cheapest"], [], true);
+    const body = shown.querySelector("tbody");
+    const more = inPages(ways, function (way) {
+      const host = hosts.get(way.part) || { stats: [], offers: [] };
+      return el("tr", {}, el("th", { scope: "row" }, named(way.part)),
+        el("td", {}, way.chain.length === 0 ? "straight, by " + way.by
+          : ["through ", way.chain.map(function (step, at) { return [at > 0 ? ", then " : "", named(step[0]), " (" + step[1] + ")"]; }), ", by " + way.by]),
+        el("td", {}, figures(host)), el("td", {}, price(host)));
+    }, body, "parts");
+    return add(box, [shown, more]);
+  }
+
+  function slotBox(host, slot) {
+    return folded(["slot", host.id, slot.id], [el("strong", {}, slot.label), " ", slot.label === slot.id ? null : el("code", { class: "faint" }, slot.id), el("span", { class: "faint" }, " " + slotWords(slot))], function () {
+      const ways = waysIn(slot);
+      const of = function (sort) { return ways.filter(function (way) { return way.sort === sort; }); };
+      const far = of("further out");
+      return [
+        ways.length === 0 ? el("p", {}, "No part of the catalog fits here.") : waysTable("Straight into " + slot.label, of("straight")),
+        of("through an adapter").length === 0 ? null : waysTable("Parts of these kinds that come in through an adapter", of("through an adapter")),
+        far.length === 0 ? null : folded(null, many(far.length, "other part", "other parts") + " further out on these", function () { return waysTable("Further out", far); })];
+    });
+  }
+
+  /** The slot tree of a platform as rows from left to right; what several parts offer under one name is one box. */
+  function slotTree(platform) {
+    const WIDE = 178, HIGH = 44, GAP = 34, DEEP = 4, MOST = 14;
+    const rows = [];
+    let next = 0;
+    function slotsBeyond(slots) {
+      const groups = new Map();
+      const bearers = new Set(slots.flatMap(function (each) { return data.fits[each.slot.fits].map(function (fit) { return fit[0]; }); }));
+      bearers.forEach(function (id) {
+        ((hosts.get(id) || {}).slots || []).forEach(function (slot) {
+          if (!groups.has(slot.label)) { groups.set(slot.label, []); }
+          groups.get(slot.label).push({ host: id, slot: slot });
+        });
+      });
+      return Array.from(groups.values());
+    }
+    function lay(group, depth, passed) {
+      const names = passed.concat([group[0].slot.label]);
+      const inner = depth >= DEEP ? [] : slotsBeyond(group).filter(function (each) { return !names.includes(each[0].slot.label); });
+      const children = inner.slice(0, MOST).map(function (each) { return lay(each, depth + 1, names); });
+      const row = children.length === 0 ? next++ : children[0].row;
+      const node = { group: group, depth: depth, row: row, children: children, left: inner.length - children.length };
+      rows.push(node);
+      return node;
+    }
+    const tops = platform.slots.map(function (slot) { return lay([{ host: platform.id, slot: slot }], 1, []); });
+    const deepest = rows.reduce(function (most, node) { return Math.max(most, node.depth); }, 0);
+    const width = (deepest + 1) * (WIDE + GAP) - GAP + 4;
+    const height = Math.max(1, next) * (HIGH + 8);
+    function top(row) { return row * (HIGH + 8) + 4; }
+    function short(words) { return words.length > 23 ? words.slice(0, 22) + "\u2026" : words; }
+    function box(depth, row, words, under, kind, address) {
+      const x = depth * (WIDE + GAP) + 2;
+      const shape = [drawn("title", {}, words + ", " + under),
+        drawn("rect", { x: x, y: top(row), width: WIDE, height: HIGH, rx: 3 }),
+        drawn("text", { x: x + 9, y: top(row) + 18 }, short(words)),
+        drawn("text", { x: x + 9, y: top(row) + 35, class: "small" }, under)];
+      return drawn("g", { class: kind }, address ? drawn("a", { href: "#" + fragment(address) }, shape) : shape);
+    }
+    function line(depth, from, to) {
+      const x = depth * (WIDE + GAP) + 2 + WIDE, y = top(from) + HIGH / 2, z = top(to) + HIGH / 2;
+      return drawn("path", { d: "M" + x + " " + y + " H" + (x + GAP / 2) + " V" + z + " H" + (x + GAP) });
+    }
+    const marks = [];
+    tops.forEach(function (node) { marks.push(line(0, 0, node.row)); });
+    rows.forEach(function (node) { node.children.forEach(function (child) { marks.push(line(node.depth, node.row, child.row)); }); });
+    marks.push(box(0, 0, platform.label, many(platform.slots.length, "slot", "slots"), "root", null));
+    rows.forEach(function (node) {
+      const first = node.group[0];
+      const fitting = new Set(node.group.flatMap(function (each) { return data.fits[each.slot.fits].map(function (fit) { return fit[0]; }); })).size;
+      const must = node.group.every(function (each) { return each.slot.required; });
+      const under = (fitting === 0 ? "nothing fits" : many(fitting, "part", "parts")) + (must ? ", must" : "")
+        + (node.depth > 1 ? ", on " + many(node.group.length, "part", "parts") : "") + (node.left > 0 ? ", +" + node.left : "");
+      marks.push(box(node.depth, node.row, first.slot.label, under, must ? "must" : "may", node.group.length === 1 ? ["slot", first.host, first.slot.id] : null));
+    });
+    return el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": "Slot tree of " + platform.label + ", drawn" },
+      drawn("svg", { width: width, height: height, viewBox: "0 0 " + width + " " + height, role: "group", "aria-label": "Slots of " + platform.label }, marks));
+  }
+
+  function platformBox(platform) {
+    const number = data.findings.filter(function (finding) { return finding.names.includes(platform.id); }).length;
+    return folded(["platform", platform.id], [el("strong", {}, platform.label), " ", el("code", { class: "faint" }, platform.id),
+      el("span", { class: "faint" }, " " + many(platform.slots.length, "slot", "slots") + ", " + many(reach(platform.id).size - 1, "part", "parts") + " within reach"
+        + (number > 0 ? ", " + many(number, "finding", "findings") : ""))], function () {
+      return [
+        el("p", {}, "Base figures: " + (figures(platform) || "none stated") + "."),
+        el("h3", {}, "Slot tree"),
+        el("p", { class: "faint" }, "From the platform outward. A thick edge and the word \u201Cmust\u201D mark a slot that must be filled; what several parts offer under one name is drawn once."),
+        slotTree(platform),
+        el("h3", {}, "What can sit where"),
+        platform.slots.map(function (slot) { return slotBox(platform, slot); })];
+    });
+  }
+
+  function platformsSection() {
+    add(document.getElementById("platforms"), data.platforms.length === 0 ? [el("p", {}, "The catalog has no platform.")] : data.platforms.map(platformBox));
+  }
+
+  // ---- builds
+
+  function buildTree(rows) {
+    return el("ul", {}, rows.map(function (row) {
+      return el("li", {}, el("span", { class: "faint" }, row.slot + ": "), row.part === null ? el("span", { class: "faint" }, "empty") : named(row.part),
+        row.price ? el("span", { class: "faint" }, " \u2014 " + row.price) : null,
+        row.slots.length > 0 ? buildTree(row.slots) : null);
+    }));
+  }
+
+  function margins(build) {
+    return build.limits.map(function (limit) {
+      return table(limit.label + " (" + limit.says + ")", ["Worn", { text: "Value", number: true }, { text: "Bound", number: true }, "Margin"],
+        limit.worn.map(function (worn) {
+          return [worn.outfit + (worn.own ? " (this build)" : ""), worn.value, worn.bound,
+            el("span", { class: worn.holds ? (worn.close ? "warning" : "good") : "error" }, (worn.holds ? "\u25CB keeps: " : "\u2716 breaks: ") + worn.margin)];
+        }));
+    });
+  }
+
+  const SIGNS = { better: "\u25B3 better", worse: "\u25BD worse", same: "= same", other: "\u25C7 other" };
+
+  function buildBox(build) {
+    return folded(["build", build.id], [el("strong", {}, build.label), " ", el("code", { class: "faint" }, build.id), " ",
+      el("span", { class: build.valid ? "word good" : "word error" }, build.valid ? "\u25CB valid" : "\u2716 not valid"),
+      el("span", { class: "faint" }, " on " + label(build.platform) + (build.findings.length > 0 ? ", " + many(build.findings.length, "finding", "findings") : ""))], function () {
+      return [
+        el("p", { class: "faint" }, build.says, " \u2014 ", place(build.where)),
+        el("p", {}, "Cost: " + build.cost + "."),
+        build.lost.length === 0 ? null : el("ul", { class: "error" }, build.lost.map(function (lost) { return el("li", {}, lost); })),
+        build.findings.length === 0 ? null : [el("h3", {}, "Findings"), el("ul", {}, build.findings.map(function (at) {
+          const finding = data.findings[at];
+          return el("li", {}, severity(finding.severity), " ", el("a", { href: "#" + finding.key }, finding.message));
+        }))],
+        el("h3", {}, "What sits where"),
+        build.tree.length === 0 ? el("p", {}, "Nothing of it could be laid out.") : el("div", { class: "tree" }, buildTree(build.tree)),
+        build.totals.length === 0 ? null : table("Totals, " + build.against, ["Figure", { text: "Before", number: true }, { text: "After", number: true }, { text: "Change", number: true }, "Standing"],
+          build.totals.map(function (total) { return [total[0], total[1], total[2], total[3], el("span", { class: total[4] === "better" ? "good" : total[4] === "worse" ? "error" : "faint" }, SIGNS[total[4]])]; })),
+        build.limits.length === 0 ? null : [el("h3", {}, "Limits, with each outfit"), margins(build)]];
+    });
+  }
+
+  function buildsSection() {
+    add(document.getElementById("builds"), data.builds.length === 0
+      ? [el("p", {}, "The report was made without builds; name some with "), el("code", {}, "--builds")]
+      : data.builds.map(buildBox));
+  }
+
+  // ---- parts
+
+  const homes = new Map();
+  function homesOf(part) {
+    if (homes.size === 0) {
+      hosts.forEach(function (host) {
+        host.slots.forEach(function (slot) {
+          data.fits[slot.fits].forEach(function (fit) {
+            if (!homes.has(fit[0])) { homes.set(fit[0], []); }
+            homes.get(fit[0]).push({ host: host, slot: slot, by: fit[1] });
+          });
+        });
+      });
+    }
+    return homes.get(part) || [];
+  }
+
+  function partCard(part) {
+    const found = data.findings.filter(function (finding) { return finding.names.includes(part.id); });
+    const places = homesOf(part.id);
+    const fitting = el("ul", {});
+    const more = inPages(places, function (home) {
+      return el("li", {}, link(home.host.label + " / " + home.slot.label, "slot", home.host.id, home.slot.id), ", by " + home.by);
+    }, fitting, "slots");
+    return el("article", { class: "item", id: fragment(["part", part.id]) },
+      el("h3", { tabindex: "-1" }, part.label, " ", el("code", { class: "faint" }, part.id)),
+      el("p", {}, part.kind ? "Kind: " + part.kind + ". " : "", "Figures: " + (figures(part) || "none stated") + "."),
+      el("h4", {}, "Bought"),
+      part.offers.length === 0 ? el("p", {}, "Nothing sells it.") : el("ul", {}, part.offers.map(function (offer) { return el("li", {}, offer[1] + " at " + offer[0] + (offer[2] ? ", seen " + offer[2] : "")); })),
+      el("h4", {}, "Fits"), places.length === 0 ? el("p", {}, "No slot of the catalog.") : [fitting, more],
+      part.slots.length === 0 ? null : [el("h4", {}, "Carries"), part.slots.map(function (slot) { return slotBox(part, slot); })],
+      found.length === 0 ? null : [el("h4", {}, "Findings"), el("ul", {}, found.slice(0, PAGE).map(function (finding) { return el("li", {}, severity(finding.severity), " ", el("a", { href: "#" + finding.key }, finding.message)); }))]);
+  }
+
+  const card = el("div", { id: "part-shown" });
+  const names = el("ul", { id: "part-list" });
+  const more = el("div", {});
+  const partCount = el("p", { class: "count", role: "status", "aria-live": "polite" });
+  const sought = el("input", { type: "search", id: "seek-part", autocomplete: "off" });
+
+  function showNames() {
+    const words = sought.value.trim().toLowerCase().split(/\s+/).filter(Boolean);
+    const found = data.parts.filter(function (part) {
+      const text = (part.id + " " + part.label + " " + part.kind).toLowerCase();
+      return words.every(function (word) { return text.includes(word); });
+    });
+    names.textContent = "";
+    more.textContent = "";
+    partCount.textContent = found.length === data.parts.length ? many(found.length, "part", "parts") : found.length + " of " + many(data.parts.length, "part", "parts");
+    more.appendChild(inPages(found, function (part) { return el("li", {}, named(part.id), el("span", { class: "faint" }, part.kind ? " " + part.kind : "")); }, names, "parts"));
+  }
+
+  function partsSection() {
+    const all = folded(null, "All parts by name", function () {
+      let waiting = 0;
+      sought.addEventListener("input", function () { clearTimeout(waiting); waiting = setTimeout(showNames, 80); });
+      showNames();
+      return [field("Words in a part\u2019s id, name or kind", sought), partCount, names, more];
+    });
+    all.id = "part-index";
+    add(document.getElementById("parts"), [card, all]);
+  }
+
+  // ---- addresses
+
+  function opened(id) {
+    const box = document.getElementById(id);
+    if (box && box.draw) { box.draw(); box.open = true; }
+    return box;
+  }
+
+  function showPart(id) {
+    const part = hosts.get(id);
+    card.textContent = "";
+    return part && !platformIds.has(id) ? card.appendChild(partCard(part)) : null;
+  }
+
+  function arrive(target) {
+    document.querySelectorAll(".aimed").forEach(function (old) { old.classList.remove("aimed"); });
+    if (!target) { return; }
+    target.classList.add("aimed");
+    target.scrollIntoView({ block: "start" });
+    const focus = target.matches("section") ? target : target.querySelector("h3, summary");
+    if (focus) { focus.focus({ preventScroll: true }); }
+  }
+
+  function decoded(word) {
+    try { return decodeURIComponent(word); } catch (broken) { return word; }
+  }
+
+  function follow() {
+    const written = location.hash.slice(1);
+    if (written === "") { return; }
+    const words = written.split("/").map(decoded);
+    const name = words.map(encodeURIComponent).join("/");
+    switch (words[0]) {
+      case "finding": {
+        const finding = keys.get(name);
+        if (!finding) { arrive(document.getElementById("findings")); return; }
+        if (!document.getElementById(name)) {
+          clear();
+          filter.text.value = "";
+          filter.rule.value = finding.rule;
+          showFindings();
+          while (!document.getElementById(name) && !tools.firstChild.hidden) { tools.firstChild.click(); }
+        }
+        const item = document.getElementById(name);
+        const facts = item && item.querySelector("details");
+        if (facts) { facts.draw(); facts.open = true; }
+        arrive(item);
+        break;
+      }
+      case "rule": {
+        clear();
+        filter.rule.value = words[1];
+        showFindings();
+        const rule = rules.get(words[1]);
+        if (rule) { add(document.getElementById("rule-law"), [el("p", {}, el("strong", {}, rule.id + ": "), rule.law)]); }
+        arrive(document.getElementById("findings"));
+        break;
+      }
+      case "slot": {
+        if (platformIds.has(words[1])) { opened(fragment(["platform", words[1]])); } else { showPart(words[1]); }
+        arrive(opened(name));
+        break;
+      }
+      case "part": arrive(showPart(words[1])); break;
+      default: arrive(opened(name));
+    }
+  }
+
+  // ---- the page
+
+  const who = data.catalog.id || "A catalog without a name";
+  document.title = who + " " + (data.catalog.patch || "") + " \u2014 catalog report";
+  document.getElementById("title").textContent = who + (data.catalog.patch ? ", patch " + data.catalog.patch : "");
+  document.getElementById("standing").textContent = [many(data.summary.error, "error", "errors"), many(data.summary.warning, "warning", "warnings"), many(data.summary.note, "note", "notes"),
+    data.summary.waived + " waived"].join(", ") + "; " + many(data.platforms.length, "platform", "platforms") + ", " + many(data.parts.length, "part", "parts") + ", " + many(data.builds.length, "build", "builds");
+  document.getElementById("made-by").textContent = "Made by Fettle " + data.fettle + ".";
+  findingsSection();
+  platformsSection();
+  buildsSection();
+  partsSection();
+  window.addEventListener("hashchange", follow);
+  window.addEventListener("beforeprint", function () {
+    document.querySelectorAll("#findings details, #builds > details").forEach(function (box) { box.draw(); box.open = true; });
+  });
+  follow();
+  // The browser looks for the fragment too, once all is loaded, and takes the focus away.
+  window.addEventListener("load", function () { setTimeout(follow, 0); });
+})();
