@@ -35,6 +35,7 @@ final class CatalogFacts {
         }
         facts.addAll(CatalogResults.of(reading.relations()));
         facts.addAll(SpaceFacts.of(reading.relations()));
+        facts.addAll(WorthFacts.of(reading.relations()));
         return facts;
     }
 }

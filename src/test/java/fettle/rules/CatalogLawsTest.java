@@ -60,7 +60,7 @@ final class CatalogLawsTest {
     void an_unrelated_part_adds_nothing(@ForAll long seed) throws IOException {
         Random chance = new Random(seed);
         CatalogTree larger = catalog.copy();
-        entry(larger, "kinds", "{'id':'unrelated-kind'}");
+        entry(larger, "kinds", "{'id':'unrelated-kind','role':true}");
         entry(larger, "mounts", "{'id':'unrelated-mount'}");
         entry(larger, "platforms", "{'id':'unrelated-platform','slots':[{'id':'only','mounts':['unrelated-mount'],'required':" + chance.nextBoolean() + "}]}");
         entry(larger, "parts", "{'id':'unrelated-part','kind':'unrelated-kind','mounts':['unrelated-mount'],'stats':{'mass':" + chance.nextInt(1000) + "}}");

@@ -21,7 +21,7 @@ import java.util.Optional;
 /** Compares whole assemblies in every slot of every platform of a catalog. */
 public final class Comparison {
 
-    private static final long STEPS = 40_000_000;
+    private static final long STEPS = 10_000_000;
 
     private final Landscape landscape;
     private final Catalog catalog;

@@ -1,0 +1,46 @@
+package fettle.judgement;
+
+import fettle.catalog.Part;
+import java.util.Collections;
+import java.util.List;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * A part that is dominated in some slots of some platforms, cost ignored or counted.
+ *
+ * @param everywhere whether that is so, cost ignored, wherever a valid build can hold it
+ * @param worseThanEmpty whether leaving its place empty outdoes it wherever a valid build can hold it
+ * @param anyPrice where it is dominated, cost ignored, by what mounts as directly as it does
+ * @param behindAdapter where it is dominated, cost ignored, by a part of its kind that stands on an adapter
+ * @param forPrice where it is dominated only when cost counts
+ */
+public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty, Places anyPrice, Places behindAdapter, Places forPrice) {
+
+    /**
+     * Slots in which the same is to be said.
+     *
+     * @param slots in order
+     * @param shown the part's smallest assembly in the first of them
+     * @param by what outdoes that
+     * @param gains what that gains, by attribute
+     */
+    public record Places(List<String> slots, String shown, String by, SortedMap<String, String> gains) {
+
+        static final Places NONE = new Places(List.of(), "", "", new TreeMap<>());
+
+        public Places {
+            slots = List.copyOf(slots);
+            gains = Collections.unmodifiableSortedMap(new TreeMap<>(gains));
+        }
+
+        public boolean some() {
+            return !slots.isEmpty();
+        }
+    }
+
+    /** Where it is dominated, cost ignored, in either way; the direct way first. */
+    public Places first() {
+        return anyPrice.some() ? anyPrice : behindAdapter;
+    }
+}

@@ -1,0 +1,167 @@
+package fettle.judgement;
+
+import fettle.catalog.Catalog;
+import fettle.catalog.Part;
+import fettle.relation.Relations;
+import fettle.space.Assembly;
+import fettle.space.Exact;
+import fettle.space.Landscape;
+import fettle.space.Prices;
+import fettle.space.Space;
+import fettle.space.Undecided;
+import fettle.space.worth.Comparison;
+import fettle.space.worth.Gain;
+import fettle.space.worth.Gains;
+import fettle.space.worth.PartWorth;
+import fettle.space.worth.SlotWorth;
+import fettle.space.worth.Verdict;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Predicate;
+
+/**
+ * Gathers part by part how it stands to the others in the slots of all platforms, as the facts that judgement rules match. Parts of which no figure is stated are
+ * left aside, since nothing is known that they could be compared by.
+ */
+final class WorthFacts {
+
+    private final Catalog catalog;
+    private final Gains gains;
+    private final SortedMap<String, List<Seen>> seen = new TreeMap<>();
+    private final SortedMap<String, SortedMap<String, List<String>>> twins = new TreeMap<>();
+
+    /** A part in one slot of one platform. */
+    private record Seen(SlotWorth slot, PartWorth worth) {}
+
+    private WorthFacts(Relations relations) {
+        this.catalog = relations.catalog();
+        this.gains = new Gains(catalog, new Prices(catalog, Optional.empty()));
+        Landscape landscape = Space.of(relations).landscape(catalog.platforms().keySet());
+        Comparison comparison = new Comparison(landscape, Optional.empty());
+        for (String platform : landscape.platforms()) {
+            comparison.platform(platform).forEach(this::see);
+        }
+    }
+
+    static List<Object> of(Relations relations) {
+        if (relations.catalog().parts().values().stream().noneMatch(WorthFacts::measured)) {
+            return List.of();
+        }
+        WorthFacts worth = new WorthFacts(relations);
+        List<Object> facts = new ArrayList<>(worth.outdone());
+        facts.addAll(worth.twins());
+        facts.addAll(worth.open());
+        return facts;
+    }
+
+    /** What was not decided, platform by platform. */
+    private List<LeftOpen> open() {
+        SortedMap<String, SortedSet<String>> parts = new TreeMap<>();
+        SortedMap<String, Undecided> why = new TreeMap<>();
+        seen.forEach((part, places) -> places.forEach(place -> List.of(place.worth.ignoringCost(), place.worth.withCost()).forEach(verdict -> {
+            if (verdict instanceof Verdict.Open open) {
+                parts.computeIfAbsent(place.slot.platform(), unused -> new TreeSet<>()).add(part);
+                why.putIfAbsent(place.slot.platform(), open.undecided());
+            }
+        })));
+        List<LeftOpen> open = new ArrayList<>();
+        parts.forEach((platform, some) -> {
+            Part host = catalog.platforms().get(platform);
+            open.add(new LeftOpen(host.subject(), host.origin(), "something outdoes", List.copyOf(some), why.get(platform)));
+        });
+        return open;
+    }
+
+    private static boolean measured(Part part) {
+        return !part.stats().isEmpty() || !part.loaded().isEmpty();
+    }
+
+    private void see(SlotWorth slot) {
+        slot.parts().forEach((part, worth) -> {
+            if (measured(catalog.parts().get(part))) {
+                seen.computeIfAbsent(part, unused -> new ArrayList<>()).add(new Seen(slot, worth));
+            }
+        });
+        slot.twins().stream().filter(pair -> measured(catalog.parts().get(pair.one()))).forEach(pair ->
+                twins.computeIfAbsent(pair.one(), unused -> new TreeMap<>()).computeIfAbsent(pair.other(), unused -> new ArrayList<>()).add(slot.slot().toString()));
+    }
+
+    private List<OutdonePart> outdone() {
+        List<OutdonePart> found = new ArrayList<>();
+        seen.forEach((id, places) -> {
+            if (places.stream().anyMatch(place -> place.worth.dominated().isPresent())) {
+                Part part = catalog.parts().get(id);
+                Predicate<Seen> free = place -> place.worth.ignoringCost() instanceof Verdict.Dominated;
+                Predicate<Seen> adapted = place -> place.worth.dominated().map(dominated -> adapted(part, dominated)).orElse(false);
+                found.add(new OutdonePart(
+                        part, places.stream().allMatch(free), places.stream().allMatch(place -> place.worth.worseThanEmpty()),
+                        places(places, free.and(adapted.negate())), places(places, free.and(adapted)),
+                        places(places, free.negate().and(place -> place.worth.withCost() instanceof Verdict.Dominated))));
+            }
+        });
+        return found;
+    }
+
+    /** Whether what outdoes a part is another of its kind that stands on something of another kind. */
+    private boolean adapted(Part part, Verdict.Dominated dominated) {
+        return dominated.by().map(by -> !kindOf(by.part()).equals(part.kind()) && by.parts().stream().anyMatch(id -> kindOf(id).equals(part.kind()))).orElse(false);
+    }
+
+    private Optional<String> kindOf(String part) {
+        return catalog.parts().get(part).kind();
+    }
+
+    private OutdonePart.Places places(List<Seen> places, Predicate<Seen> wanted) {
+        List<Seen> some = places.stream().filter(wanted).toList();
+        if (some.isEmpty()) {
+            return OutdonePart.Places.NONE;
+        }
+        Verdict.Dominated first = some.get(0).worth.dominated().orElseThrow();
+        SortedMap<String, String> gained = new TreeMap<>();
+        gains.of(Optional.of(first.shown()), first.by()).forEach(gain -> gained.put(name(gain), words(gain)));
+        return new OutdonePart.Places(
+                some.stream().map(place -> place.slot.slot().toString()).distinct().sorted().toList(), words(Optional.of(first.shown())), words(first.by()), gained);
+    }
+
+    private static String words(Optional<Assembly> choice) {
+        return Assemblies.words(choice.map(Assembly::paths).orElse(new TreeMap<>()));
+    }
+
+    private static String name(Gain gain) {
+        return gain.column().attribute().map(attribute -> attribute.id() + (gain.column().loaded() ? " when loaded" : "")).orElse("cost");
+    }
+
+    private static String words(Gain gain) {
+        boolean adds = gain.column().attribute().map(attribute -> switch (attribute.combine()) {
+            case SUM, PERCENT -> true;
+            case PRODUCT, MAX, MIN -> false;
+        }).orElse(true);
+        if (!adds) {
+            return told(gain.after()) + " instead of " + told(gain.before());
+        }
+        BigDecimal more = gain.after().orElseThrow().subtract(gain.before().orElseThrow());
+        return (more.signum() > 0 ? "+" : "") + Exact.text(more);
+    }
+
+    private static String told(Optional<BigDecimal> figure) {
+        return figure.map(Exact::text).orElse("none");
+    }
+
+    /** Pairs that are twins wherever both can stand. */
+    private List<TwinParts> twins() {
+        List<TwinParts> found = new ArrayList<>();
+        twins.forEach((one, others) -> others.forEach((other, slots) -> {
+            long together = seen.get(one).stream().filter(place -> place.slot.parts().containsKey(other)).count();
+            if (together == slots.size()) {
+                found.add(new TwinParts(catalog.parts().get(one), catalog.parts().get(other), slots.stream().distinct().sorted().toList()));
+            }
+        }));
+        return found;
+    }
+}
