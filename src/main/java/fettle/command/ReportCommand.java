@@ -1,5 +1,6 @@
 package fettle.command;
 
+import fettle.catalog.Access;
 import fettle.catalog.Catalog;
 import fettle.document.DocumentSet;
 import fettle.engine.RuleBase;
@@ -9,12 +10,15 @@ import fettle.judgement.Finding;
 import fettle.judgement.Judge;
 import fettle.judgement.Lint;
 import fettle.judgement.Validation;
+import fettle.space.Landscape;
+import fettle.space.Space;
 import fettle.view.HtmlView;
 import fettle.view.Report;
 import fettle.view.Wording;
 import java.nio.file.Path;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -55,13 +59,15 @@ final class ReportCommand implements Command {
         }
         DocumentSet documents = Intake.builds(said.matchedOptionValue(BUILDS, List.of()), streams.in());
         Set<Finding> findings = new LinkedHashSet<>(new Lint(rules).findings(reading));
-        Validation.Outcome outcome = new Validation(rules).validate(reading, documents, settings.accessIn(catalog));
+        Optional<Access> access = settings.accessIn(catalog);
+        Validation.Outcome outcome = new Validation(rules).validate(reading, documents, access);
         findings.addAll(outcome.general());
         List<BuildReview> builds = outcome.builds();
         builds.forEach(build -> findings.addAll(build.findings()));
         Report report = new Report("report", catalog.head(), findings.stream().sorted(Judge.ORDER).toList());
         HtmlView view = new HtmlView(new Wording(rules.index(), catalog), rules.index(), Version.text());
-        new Delivery(settings.output(), streams).write(out -> view.report(report, reading.relations(), builds, out));
+        Landscape landscape = Space.of(reading.relations()).landscape(List.copyOf(catalog.platforms().keySet()));
+        new Delivery(settings.output(), streams).write(out -> view.report(report, landscape, access, builds, out));
         return settings.exitCode(report.findings());
     }
 }

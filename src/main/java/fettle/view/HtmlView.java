@@ -1,10 +1,12 @@
 package fettle.view;
 
+import fettle.catalog.Access;
 import fettle.catalog.CatalogHead;
 import fettle.engine.RuleIndex;
 import fettle.judgement.BuildReview;
 import fettle.judgement.Finding;
 import fettle.relation.Relations;
+import fettle.space.Landscape;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -16,6 +18,7 @@ import java.util.Base64;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Writes a report as one HTML page that needs nothing else. The page's frame, style and script are fixed; all that a catalog says goes
@@ -36,8 +39,8 @@ public final class HtmlView {
         this.version = version;
     }
 
-    /** The page; every finding of a build stands among the report's. */
-    public void report(Report report, Relations relations, List<BuildReview> builds, OutputStream out) {
+    /** The page; every finding of a build stands among the report's, and ladders are bought under {@code access} where that is given. */
+    public void report(Report report, Landscape landscape, Optional<Access> access, List<BuildReview> builds, OutputStream out) {
         String style = resource("page.css");
         String script = resource("page.js");
         String policy = "default-src 'none'; script-src '" + hash(script) + "'; style-src '" + hash(style) + "'; base-uri 'none'; form-action 'none'";
@@ -52,7 +55,7 @@ public final class HtmlView {
                     case "policy" -> write(out, policy);
                     case "style" -> write(out, style);
                     case "script" -> write(out, script);
-                    case "data" -> EmbeddedJson.object(out, json -> data(new PageJson(json), report, relations, builds));
+                    case "data" -> EmbeddedJson.object(out, json -> data(new PageJson(json), report, landscape, access, builds));
                     default -> throw new IllegalStateException("the page's frame names " + name);
                 }
                 at = close + CLOSE.length();
@@ -63,7 +66,8 @@ public final class HtmlView {
         }
     }
 
-    private void data(PageJson page, Report report, Relations relations, List<BuildReview> builds) {
+    private void data(PageJson page, Report report, Landscape landscape, Optional<Access> access, List<BuildReview> builds) {
+        Relations relations = landscape.relations();
         page.text("fettle", version);
         page.json().writeObjectPropertyStart("catalog");
         page.text("id", report.catalog().map(CatalogHead::id));
@@ -79,6 +83,7 @@ public final class HtmlView {
         new PageFindings(wording, rules, relations.catalog(), builds).write(page, report.findings());
         PageHosts hosts = new PageHosts(relations);
         hosts.write(page);
+        new PageLadders(relations.catalog(), landscape, access).write(page);
         Map<Finding, Integer> places = new HashMap<>();
         report.findings().forEach(finding -> places.put(finding, places.size()));
         new PageBuilds(wording, relations, hosts).write(page, builds, places);

@@ -301,6 +301,74 @@
     return add(box, [shown, more]);
   }
 
+  // ---- cost against benefit
+
+  const STANDINGS = { rung: "\u25CF rung", between: "\u25C7 between", dominated: "\u2715 dominated" };
+
+  function markShape(standing, x, y) {
+    switch (standing) {
+      case "rung": return drawn("circle", { cx: x, cy: y, r: 6, class: "rung" });
+      case "between": return drawn("path", { d: "M" + x + " " + (y - 7) + " l7 7 l-7 7 l-7 -7 Z", class: "between" });
+      default: return drawn("path", { d: "M" + (x - 5) + " " + (y - 5) + " l10 10 m0 -10 l-10 10", class: "dominated" });
+    }
+  }
+
+  /** Marks by rising cost, numbered; the numbers stand in the table below. Rungs are joined. */
+  function plot(marks, name) {
+    const WIDE = 560, HIGH = 280, LEFT = 56, BELOW = 44, EDGE = 24;
+    const costs = marks.map(function (mark) { return Number(mark[1]); }), benefits = marks.map(function (mark) { return Number(mark[2]); });
+    function scale(values, from, to) {
+      const least = Math.min(...values), most = Math.max(...values);
+      return function (value) { return most === least ? (from + to) / 2 : from + (value - least) / (most - least) * (to - from); };
+    }
+    const x = scale(costs, LEFT + EDGE, WIDE - EDGE), y = scale(benefits, HIGH - BELOW - EDGE, EDGE);
+    function at(mark) { return x(Number(mark[1])).toFixed(1) + " " + y(Number(mark[2])).toFixed(1); }
+    const rungs = marks.filter(function (mark) { return mark[0] === "rung"; });
+    const shapes = [
+      drawn("path", { class: "axis", d: "M" + LEFT + " " + EDGE / 2 + " V" + (HIGH - BELOW) + " H" + (WIDE - EDGE / 2) }),
+      drawn("text", { x: LEFT, y: HIGH - 6, class: "small" }, "cost, from " + marks[costs.indexOf(Math.min(...costs))][3] + " to " + marks[costs.indexOf(Math.max(...costs))][3] + " \u2192"),
+      drawn("text", { x: -(HIGH - BELOW), y: 18, transform: "rotate(-90)", class: "small" }, "benefit, " + marks[benefits.indexOf(Math.min(...benefits))][2] + " to " + marks[benefits.indexOf(Math.max(...benefits))][2] + " \u2192"),
+      rungs.length < 2 ? null : drawn("path", { class: "climb", d: "M" + rungs.map(at).join(" L") })];
+    marks.forEach(function (mark, number) {
+      const left = x(Number(mark[1])), down = y(Number(mark[2]));
+      shapes.push(drawn("g", { class: "mark" }, drawn("title", {}, (number + 1) + ", " + mark[0] + ": cost " + mark[3] + ", benefit " + mark[2]),
+        markShape(mark[0], Number(left.toFixed(1)), Number(down.toFixed(1))), drawn("text", { x: left + 9, y: down + (mark[0] === "rung" ? -6 : 14), class: "small" }, number + 1)));
+    });
+    return el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": name },
+      drawn("svg", { width: WIDE, height: HIGH, viewBox: "0 0 " + WIDE + " " + HIGH, role: "img", "aria-label": name + ". The table below tells the same." , class: "plot" }, shapes));
+  }
+
+  function marksTable(marks) {
+    return table("The marks, by number", [{ text: "No.", number: true }, "Standing", { text: "Cost", number: true }, { text: "Benefit", number: true }, { text: "Price of a step", number: true }, "Parts"],
+      marks.map(function (mark, number) {
+        return [number + 1, STANDINGS[mark[0]], mark[3], mark[2], mark[4] || "\u2014",
+          mark[5].length === 0 ? "left empty" : mark[5].map(function (id, at) { return [at > 0 ? " + " : "", link(label(id), "part", id)]; })];
+      }));
+  }
+
+  /** What a platform's slot offers for its price, a box for each lens. */
+  function tradeOffs(host, slot) {
+    const ladders = data.ladders.find(function (each) { return each.platform === host.id; });
+    if (!ladders || data.lenses.length === 0) { return null; }
+    if (ladders.undecided !== null) { return [el("h4", {}, "Cost against benefit"), el("p", {}, "Not decided: " + ladders.undecided)]; }
+    const found = ladders.slots.find(function (each) { return each.slot === slot.id; });
+    if (!found) { return null; }
+    return [el("h4", {}, "Cost against benefit" + (data.bought ? ", bought as " + data.bought : "")),
+      el("p", { class: "faint" }, STANDINGS.rung + ": worth climbing to, joined by a line; " + STANDINGS.between + ": a mix of two rungs gives more for the same cost; " + STANDINGS.dominated + ": another costs no more and brings no less."),
+      found.lenses.map(function (ladder) {
+        const lens = data.lenses.find(function (each) { return each.id === ladder.lens; });
+        return folded(["plot", host.id, slot.id, ladder.lens], "For " + lens.label, function () {
+          if (!ladder.told) { return [el("p", {}, "So much fits together here that comparing it takes too long for a page; ask the command ladder for this slot and lens.")]; }
+          const groups = ladder.groups.filter(function (group) { return group.marks.length > 0; });
+          if (groups.length === 0) { return [el("p", {}, "Nothing that can be bought goes there.")]; }
+          return [groups.map(function (group) {
+            const marks = group.marks.slice().sort(function (one, other) { return Number(one[1]) - Number(other[1]) || Number(one[2]) - Number(other[2]); });
+            return [el("h4", {}, "Serving " + group.serves), plot(marks, slot.label + " for " + lens.label + ", cost against benefit, serving " + group.serves), marksTable(marks)];
+          }), ladder.left > 0 ? el("p", {}, many(ladder.left, "other group", "other groups") + " of assemblies serve more roles at once; the command ladder tells them.") : null];
+        });
+      })];
+  }
+
   function slotBox(host, slot) {
     return folded(["slot", host.id, slot.id], [el("strong", {}, slot.label), " ", slot.label === slot.id ? null : el("code", { class: "faint" }, slot.id), el("span", { class: "faint" }, " " + slotWords(slot))], function () {
       const ways = waysIn(slot);
@@ -309,7 +377,8 @@
       return [
         ways.length === 0 ? el("p", {}, "No part of the catalog fits here.") : waysTable("Straight into " + slot.label, of("straight")),
         of("through an adapter").length === 0 ? null : waysTable("Parts of these kinds that come in through an adapter", of("through an adapter")),
-        far.length === 0 ? null : folded(null, many(far.length, "other part", "other parts") + " further out on these", function () { return waysTable("Further out", far); })];
+        far.length === 0 ? null : folded(null, many(far.length, "other part", "other parts") + " further out on these", function () { return waysTable("Further out", far); }),
+        tradeOffs(host, slot)];
     });
   }
 
@@ -562,6 +631,12 @@
       }
       case "slot": {
         if (platformIds.has(words[1])) { opened(fragment(["platform", words[1]])); } else { showPart(words[1]); }
+        arrive(opened(name));
+        break;
+      }
+      case "plot": {
+        opened(fragment(["platform", words[1]]));
+        opened(fragment(["slot", words[1], words[2]]));
         arrive(opened(name));
         break;
       }

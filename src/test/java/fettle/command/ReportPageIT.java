@@ -17,6 +17,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
 
 /** A report as a reader meets it in a browser: it draws itself, filters, follows fragments, asks for nothing, and lets no text of a catalog act. */
 class ReportPageIT {
@@ -146,6 +148,29 @@ class ReportPageIT {
     }
 
     @Test
+    void a_slot_plots_cost_against_benefit_for_each_lens_with_shapes_and_words() {
+        browser.open(demo, "plot/gannet/hand/quick");
+        WebElement plot = browser.id("plot/gannet/hand/quick");
+        assertEquals("true", plot.getAttribute("open"));
+        List<String> standings = plot.findElements(By.cssSelector("tbody td:nth-child(2)")).stream().map(WebElement::getText).toList();
+        JsonNode ladder = new JsonMapper().readTree(Ran.fettle("ladder", "catalog/marrowdyke-hasty", "--platform", "gannet", "--slot", "gannet/hand", "--lens", "quick",
+                "--fail-on", "never", "--format", "json").out()).get("ladder");
+        int rungs = 0;
+        int others = 0;
+        for (JsonNode group : ladder.get("groups")) {
+            rungs += group.get("rungs").size();
+            others += group.get("others").size();
+        }
+        assertTrue(rungs > 1 && others > 1, ladder.toString());
+        assertEquals(rungs, standings.stream().filter("\u25CF rung"::equals).count());
+        assertEquals(rungs, plot.findElements(By.cssSelector("svg circle.rung")).size());
+        assertEquals(others, plot.findElements(By.cssSelector("svg .between, svg .dominated")).size());
+        assertEquals(rungs + others, standings.size());
+        assertEquals(1, plot.findElements(By.cssSelector("svg .climb")).size());
+        assertTrue(browser.all("#slot\\/gannet\\/hand details[id^='plot/']").size() > 1, "not every lens has its plot");
+    }
+
+    @Test
     void what_comes_in_through_an_adapter_names_the_chain() {
         browser.open(demo, "");
         browser.script("document.querySelectorAll('#platforms > details').forEach(each => { each.open = true; });");
@@ -227,7 +252,7 @@ class ReportPageIT {
         for (boolean dark : new boolean[] {false, true}) {
             for (int width : new int[] {360, 1280}) {
                 browser.show(width, dark);
-                for (String fragment : new String[] {"", "platform/gannet", "slot/gannet/barrel", "build/coot-drum"}) {
+                for (String fragment : new String[] {"", "platform/gannet", "slot/gannet/barrel", "plot/gannet/hand/quick", "build/coot-drum"}) {
                     browser.open(demo, fragment);
                     assertNotNull(browser.script("return " + (fragment.isEmpty() ? "document.body" : "document.querySelector('.aimed')")), fragment);
                     assertEquals(0L, browser.script("return Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth)"), fragment + " at " + width);

@@ -40,6 +40,7 @@ public final class Climb {
     private final Assemblies assemblies;
     private final BitSet nodes;
     private final Map<Integer, Bargains> known = new HashMap<>();
+    private long left = Long.MAX_VALUE;
 
     /** Ladders on one platform of a landscape, whose valid builds must have been decided. */
     public Climb(Landscape landscape, String platform, Lens lens, Optional<Access> access) {
@@ -53,6 +54,18 @@ public final class Climb {
         this.prices = new Prices(relations.catalog(), access);
         this.assemblies = new Assemblies(landscape.terrain());
         this.nodes = Evaluation.below(circuit, folded.root());
+    }
+
+    /** The ladder of a slot; empty where comparing its assemblies would take more than so many steps beyond those already taken. */
+    public Optional<Ladder> within(SlotId slot, long steps) {
+        left = steps;
+        try {
+            return Optional.of(of(slot));
+        } catch (Meter.Spent tooMany) {
+            return Optional.empty();
+        } finally {
+            left = Long.MAX_VALUE;
+        }
     }
 
     /** The ladder of a slot. */
@@ -114,25 +127,42 @@ public final class Climb {
         int second = circuit.second(node);
         return switch (circuit.kind(node)) {
             case ONE -> Bargains.of(new TreeSet<>(), Bargain.NOTHING);
-            case PART -> known.get(second).upon(part(first));
+            case PART -> {
+                spend(known.get(second).size());
+                yield known.get(second).upon(part(first));
+            }
             case SLOT -> known.get(second).in(first);
-            case BOTH -> known.get(first).and(known.get(second));
+            case BOTH -> and(known.get(first), known.get(second));
             case SEVERAL -> {
                 // Of the same several times in no order the best are the best of so many in order.
                 Bargains all = known.get(first);
                 for (int i = 1; i < second; i++) {
-                    all = all.and(known.get(first));
+                    all = and(all, known.get(first));
                 }
                 yield all;
             }
             case EITHER -> {
                 Bargains all = Bargains.NONE;
                 for (int i = 0; i < circuit.width(node); i++) {
-                    all = all.or(known.get(circuit.alternative(node, i)));
+                    Bargains some = known.get(circuit.alternative(node, i));
+                    spend((long) all.size() + some.size());
+                    all = all.or(some);
                 }
                 yield all;
             }
         };
+    }
+
+    private Bargains and(Bargains one, Bargains other) {
+        spend((long) one.size() * other.size());
+        return one.and(other);
+    }
+
+    private void spend(long steps) {
+        left -= steps;
+        if (left < 0) {
+            throw new Meter.Spent();
+        }
     }
 
     /** A part by itself; none where it can't be bought. */
