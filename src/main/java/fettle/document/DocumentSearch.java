@@ -13,13 +13,17 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 
-/** Finds and reads documents, whatever the order in which the system lists them. Links are followed, but nothing is read twice. */
+/**
+ * Finds and reads documents, whatever the order in which the system lists them. Links are followed, but nothing is read twice. Files are found first and then
+ * read side by side, since reading is much of what a short run does.
+ */
 final class DocumentSearch {
     private static final String STANDARD_INPUT = "-";
 
     private final Predicate<String> entersFolder;
-    private final List<Document> documents = new ArrayList<>();
+    private final List<Supplier<Document>> documents = new ArrayList<>();
     private final Set<Path> met = new HashSet<>();
     private final Set<Path> above = new HashSet<>();
     private boolean metStandardInput;
@@ -32,9 +36,9 @@ final class DocumentSearch {
         this.entersFolder = entersFolder;
     }
 
-    /** Everything found so far, sorted by name. */
+    /** Reads everything found, sorted by name. */
     DocumentSet found() {
-        return new DocumentSet(documents.stream().sorted(Comparator.comparing(Document::file)).toList());
+        return new DocumentSet(documents.parallelStream().map(Supplier::get).sorted(Comparator.comparing(Document::file)).toList());
     }
 
     /** Takes one file or, if it is one, the documents of a folder; a folder without any is a problem. */
@@ -46,7 +50,7 @@ final class DocumentSearch {
         int before = seen;
         takeFolder(shown(path), path);
         if (seen == before) {
-            documents.add(DocumentFile.unreadable(shown(path), "no document is in this folder",
+            add(DocumentFile.unreadable(shown(path), "no document is in this folder",
                     "put files that end in .json, .yaml or .yml there, or name another folder"));
         }
     }
@@ -58,9 +62,9 @@ final class DocumentSearch {
         }
         metStandardInput = true;
         try {
-            documents.add(DocumentFile.read(STANDARD_INPUT, standardInput));
+            add(DocumentFile.read(STANDARD_INPUT, standardInput));
         } catch (IOException cause) {
-            documents.add(DocumentFile.unreadable(STANDARD_INPUT, "standard input cannot be read", "name a file"));
+            add(DocumentFile.unreadable(STANDARD_INPUT, "standard input cannot be read", "name a file"));
         }
     }
 
@@ -68,11 +72,15 @@ final class DocumentSearch {
         seen++;
         try {
             if (met.add(file.toRealPath())) {
-                documents.add(DocumentFile.read(shown, file));
+                documents.add(() -> DocumentFile.read(shown, file));
             }
         } catch (IOException cause) {
-            documents.add(DocumentFile.refused(shown, file, cause));
+            add(DocumentFile.refused(shown, file, cause));
         }
+    }
+
+    private void add(Document document) {
+        documents.add(() -> document);
     }
 
     private void takeFolder(String shown, Path folder) {
@@ -80,7 +88,7 @@ final class DocumentSearch {
             Path real = folder.toRealPath();
             if (above.contains(real)) {
                 seen++;
-                documents.add(DocumentFile.unreadable(shown, "this link leads back to a folder above it", "delete the link"));
+                add(DocumentFile.unreadable(shown, "this link leads back to a folder above it", "delete the link"));
             } else if (met.add(real)) {
                 above.add(real);
                 try {
@@ -93,7 +101,7 @@ final class DocumentSearch {
             }
         } catch (IOException cause) {
             seen++;
-            documents.add(DocumentFile.refused(shown, folder, cause));
+            add(DocumentFile.refused(shown, folder, cause));
         }
     }
 

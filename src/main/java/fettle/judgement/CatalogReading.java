@@ -14,6 +14,7 @@ import fettle.relation.Relations;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 
 /** A catalog as read from its directory: the documents, what is wrong with them, the entries, and the relations derived from them. */
 public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaProblems, Catalog catalog, Relations relations) {
@@ -23,15 +24,21 @@ public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaPr
         return of(rules, Documents.catalog(directory));
     }
 
-    /** Reads a catalog from its documents; whatever can be read is. */
+    /** Reads a catalog from its documents; whatever can be read is. The check against the schema runs beside all the rest, which doesn't wait for it. */
     public static CatalogReading of(RuleBase rules, DocumentSet documents) {
+        CompletableFuture<List<SchemaProblem>> problems = CompletableFuture.supplyAsync(() -> schemaProblems(documents));
+        Catalog catalog = CatalogReader.read(documents.documents());
+        Relations relations = Deriver.derive(rules, catalog);
+        return new CatalogReading(documents, problems.join(), catalog, relations);
+    }
+
+    private static List<SchemaProblem> schemaProblems(DocumentSet documents) {
         Schemas schemas = new Schemas();
         List<SchemaProblem> problems = new ArrayList<>();
         for (Document document : documents.documents()) {
             problems.addAll(schemas.checkCatalog(document));
         }
-        Catalog catalog = CatalogReader.read(documents.documents());
-        return new CatalogReading(documents, List.copyOf(problems), catalog, Deriver.derive(rules, catalog));
+        return List.copyOf(problems);
     }
 
     /** Where the pieces of its entries stand. */

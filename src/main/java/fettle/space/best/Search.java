@@ -288,11 +288,14 @@ final class Search {
             equal = cost < best.cost() || cost == best.cost() && changed <= best.changed();
         }
         for (int set = 0; set < weights.size() && (better || equal); set++) {
-            better &= rated(frame, node, set, problem.budget()) + bent > bestFloor;
-            equal &= rated(frame, node, set, Math.min(best.cost(), problem.budget())) + bent >= bestCeiling;
-            if (set == 0 && !better && !equal && ledger.weighed().isEmpty()) {
+            boolean mayBeBetter = rated(frame, node, set, problem.budget()) + bent > bestFloor;
+            boolean mayBeEqual = rated(frame, node, set, Math.min(best.cost(), problem.budget())) + bent >= bestCeiling;
+            // Only the first rates sort the alternatives. What this one costs or changes says nothing of those after it.
+            if (set == 0 && !mayBeBetter && !mayBeEqual && ledger.weighed().isEmpty()) {
                 return Look.HOPELESS_AND_ALL_AFTER;
             }
+            better &= mayBeBetter;
+            equal &= mayBeEqual;
         }
         return better || equal ? Look.HOPEFUL : Look.HOPELESS;
     }

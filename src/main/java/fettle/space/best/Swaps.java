@@ -62,9 +62,6 @@ public final class Swaps {
     private final Build build;
     private final Placement placement;
     private final BigDecimal before;
-    private final List<Swap> found = new ArrayList<>();
-    private final Set<String> seen = new HashSet<>();
-    private final List<String> bounded = new ArrayList<>();
 
     private Swaps(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
         this.relations = relations;
@@ -80,26 +77,31 @@ public final class Swaps {
     /** The swaps of a build whose parts could all be placed. */
     public static Found of(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
         Swaps swaps = new Swaps(relations, check, weighing, shopping, result);
-        swaps.placement.slots().forEach(swaps::at);
-        return new Found(swaps.found.stream().sorted(BEST_FIRST).toList(), swaps.bounded);
+        List<Place> places = swaps.placement.slots().stream().flatMap(use -> swaps.places(use).stream()).toList();
+        places.parallelStream().forEach(Place::tryAll);
+        return new Found(
+                places.stream().flatMap(place -> place.found.stream()).sorted(BEST_FIRST).toList(),
+                places.stream().filter(place -> place.tried > MOST_TRIED).map(place -> place.path).toList());
     }
 
-    private void at(SlotUse use) {
+    private List<Place> places(SlotUse use) {
+        List<Place> places = new ArrayList<>();
         int most = relations.room(use.slot()).most();
         for (int occupant : use.occupants()) {
             Occurrence there = placement.parts().get(occupant);
-            new Place(use.slot(), there.path(), use.path(), there.entry().position(), Optional.of(there)).tryAll();
+            places.add(new Place(use.slot(), there.path(), use.path(), there.entry().position(), Optional.of(there)));
         }
         if (use.occupants().size() < most) {
             int position = use.occupants().stream().mapToInt(each -> placement.parts().get(each).entry().position() + 1).max().orElse(0);
-            new Place(use.slot(), most > 1 ? use.path() + ":" + position : use.path(), use.path(), position, Optional.empty()).tryAll();
+            places.add(new Place(use.slot(), most > 1 ? use.path() + ":" + position : use.path(), use.path(), position, Optional.empty()));
         }
+        return places;
     }
 
     /** A part of the assembly being tried, with the path at which it stands. */
     private record Link(String part, String path) {}
 
-    /** One place, where one thing may be put instead of another. */
+    /** One place, where one thing may be put instead of another. Places know nothing of each other, so that each can be tried beside the others. */
     private final class Place {
 
         private final SlotId slot;
@@ -107,6 +109,8 @@ public final class Swaps {
         private final String slotPath;
         private final int position;
         private final Optional<Occurrence> there;
+        private final List<Swap> found = new ArrayList<>();
+        private final Set<SortedMap<String, String>> seen = new HashSet<>();
         private int tried;
 
         Place(SlotId slot, String path, String slotPath, int position, Optional<Occurrence> there) {
@@ -122,9 +126,6 @@ public final class Swaps {
                 attempt(List.of(), List.of(), false);
             }
             chain(slot, slotPath, position, path, new ArrayList<>(), new ArrayList<>());
-            if (tried > MOST_TRIED) {
-                bounded.add(path);
-            }
         }
 
         private void chain(SlotId into, String intoPath, int at, String here, List<Link> links, List<BuildEntry> entries) {
@@ -228,7 +229,7 @@ public final class Swaps {
             List<BuildEntry> parts = new ArrayList<>(build.parts().stream().filter(this::stays).toList());
             parts.addAll(assembly);
             SortedMap<String, String> to = relative(assembly);
-            if (!seen.add(path + " " + to)) {
+            if (!seen.add(to)) {
                 return true;
             }
             BuildResult after = check.check(with(parts));
