@@ -10,6 +10,7 @@ import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -42,9 +43,12 @@ final class Names {
     /** The facts that tell which of these mentions name something, and what else they could have named. */
     List<Object> facts(Collection<Reference> mentions) {
         Set<Object> facts = new LinkedHashSet<>();
+        Set<String> spaces = new HashSet<>();
         for (Reference mention : mentions) {
             Set<String> names = bySpace.getOrDefault(mention.space(), Set.of());
-            facts.add(new KnownNames(mention.space(), Collections.unmodifiableSet(names)));
+            if (spaces.add(mention.space())) {
+                facts.add(new KnownNames(mention.space(), Collections.unmodifiableSet(names)));
+            }
             if (names.contains(mention.id())) {
                 facts.add(new Known(mention.space(), mention.id()));
             }

@@ -257,6 +257,11 @@ final class IdleRelations {
             without.or(suspect.group);
             platforms.addAll(suspect.platforms);
         }
+        // One platform is mostly enough to show that a single one is needed.
+        String first = platforms.iterator().next();
+        if (suspects.size() == 1 && platforms.size() > 1 && !counts.compare(Set.of(first), rules(without)).more.isEmpty()) {
+            return;
+        }
         Compared compared = counts.compare(platforms, rules(without));
         if (compared.undecided.isPresent()) {
             suspects.forEach(suspect -> left.addAll(told(suspect.group, false, compared.undecided)));

@@ -31,7 +31,7 @@ public final class Sounding {
     private static final int MOST_STARTED = 500;
 
     /** How many platforms may be worked out once more without some relation, over all relations. */
-    private static final int MOST_COMPARED = 1_000;
+    private static final int MOST_COMPARED = 600;
 
     private final Relations relations;
     private final Terrain terrain;
@@ -43,6 +43,7 @@ public final class Sounding {
     private final IdleRelations idle;
     private final List<Sounded> platforms = new ArrayList<>();
     private IdleRelations.Answer answer;
+    private final Map<String, BigInteger> counts = new HashMap<>();
     private int comparisons = MOST_COMPARED;
     private SortedMap<String, Folded> folded;
 
@@ -289,7 +290,7 @@ public final class Sounding {
             if (undecided.isPresent()) {
                 return new IdleRelations.Compared(Set.of(), undecided);
             }
-            if (!count(with.get(name)).equals(count(without.get(name)))) {
+            if (!counts.computeIfAbsent(name, unused -> count(with.get(name))).equals(count(without.get(name)))) {
                 more.add(name);
             }
         }
