@@ -120,6 +120,10 @@ final class Statements {
     private void list(List<String> path, Node.Arr list) {
         String namedBy = NAMED_BY.get(path.get(path.size() - 1));
         if (list.items().isEmpty()) {
+            // Elsewhere an empty list says as much as none; a trait without values agrees with nothing, and without the trait with all.
+            if (path.size() > 1 && path.get(path.size() - 2).equals("traits")) {
+                put(path, Value.list(List.of()), list.origin(), false);
+            }
             return;
         }
         if (namedBy == null || list.items().stream().noneMatch(Node.Obj.class::isInstance)) {

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import fettle.oracle.Fittings;
+import fettle.oracle.JsonText;
 import fettle.oracle.Oracle;
 import fettle.oracle.RandomPatches;
 import fettle.oracle.RandomPatches.Patch;
@@ -25,6 +26,7 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Test;
 import tools.jackson.databind.JsonNode;
 
 /** What holds of every comparison, and the brute force that every figure in it must agree with. */
@@ -157,6 +159,18 @@ class PatchLawsTest {
                 blamed(shift.blame(), taken -> Undone.in(patch.old(), patch.now(), taken), build);
             }
         }
+    }
+
+    /** Without the trait the platform agrees with everything, and with a trait of no value with nothing. */
+    @Test
+    void a_trait_that_is_given_no_value_is_to_blame_for_a_build_that_it_breaks() {
+        String common = "{'catalog':{'id':'c','patch':'1.0','released':'2031-01-01','currency':'scrip'},'traits':[{'id':'bore'}],'platforms':[{'id':'frame'%s}]}";
+        JsonNode old = JsonText.read(common.formatted("").replace('\'', '"'));
+        JsonNode now = JsonText.read(common.formatted(",'traits':{'bore':[]}").replace('\'', '"'));
+        JsonNode build = JsonText.read("{'id':'b','platform':'frame','patch':'1.0','parts':{}}".replace('\'', '"'));
+        BuildShift shift = Sides.of(old, now).shifts(List.of(build)).get(0);
+        assertEquals(Verdict.BROKEN, shift.verdict());
+        blamed(shift.blame(), taken -> Undone.in(now, old, taken), build);
     }
 
     private interface Mixing {
