@@ -24,7 +24,7 @@ import java.util.TreeSet;
 final class Repairs {
 
     /** Nobody wants a repair that changes more than this: it would be another build. */
-    private static final int MOST_CHANGES = 8;
+    static final int MOST_CHANGES = 8;
 
     /** The part of the work that may go into a second repair. */
     private static final int LITTLE = 12;
