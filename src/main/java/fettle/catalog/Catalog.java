@@ -34,6 +34,11 @@ public record Catalog(
     /** A kind of part; parts of a role kind serve a purpose that stats don't show. */
     public record Kind(String id, String label, boolean role) {}
 
+    /** The role kind of a part; empty where its kind is no role, or is unknown. */
+    public Optional<String> roleOf(Part part) {
+        return part.kind().filter(kind -> kinds.containsKey(kind) && kinds.get(kind).role());
+    }
+
     /** The part or platform of that id. */
     public Optional<Part> host(String id) {
         Part part = parts.get(id);

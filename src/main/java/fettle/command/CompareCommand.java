@@ -39,12 +39,7 @@ final class CompareCommand implements Command {
         spec.addPositional(side("1", "NEW", "the catalog after, likewise"));
         spec.addOption(OptionSpec.builder(BUILDS).paramLabel("PATH").type(List.class).auxiliaryTypes(Path.class)
                 .description("builds to check against both: a file, a directory, or - for standard input; may be given several times").build());
-        spec.addOption(Options.format(Format.TEXT, Format.JSON, Format.SARIF));
-        spec.addOption(Options.output());
-        spec.addOption(Options.failOn("error"));
-        spec.addOption(Options.rules());
-        spec.addOption(Options.color());
-        spec.addOption(Options.quiet());
+        Options.addReporting(spec, "error", Format.TEXT, Format.JSON, Format.SARIF);
         return spec;
     }
 

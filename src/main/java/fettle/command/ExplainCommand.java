@@ -94,7 +94,7 @@ final class ExplainCommand implements Command {
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);
         if (settings.format() == Format.JSON) {
-            Report report = new Report("explain", catalog.head(), new CatalogSurvey(rules).survey(reading, List.of(), Optional.empty()).general());
+            Report report = new Report("explain", catalog.head(), new CatalogSurvey(rules).general(reading));
             delivery.write(out -> new JsonView(wording, Version.text()).explain(report, asked, out));
         } else {
             delivery.text(new CoexistenceText(wording).text(asked, settings.style()));

@@ -62,12 +62,7 @@ final class ImproveCommand implements Command {
                 .description("keep the part at this path in the best build; may be given several times").build());
         spec.addOption(option(STEPS, "N", "show the best swap, then the best after that, and so on").type(Integer.class).build());
         spec.addOption(option(TIME_LIMIT, "SECONDS", "stop the search for the best build then, and tell how far off it can be").type(Integer.class).build());
-        spec.addOption(Options.format(Format.TEXT, Format.JSON));
-        spec.addOption(Options.output());
-        spec.addOption(Options.failOn("error"));
-        spec.addOption(Options.rules());
-        spec.addOption(Options.color());
-        spec.addOption(Options.quiet());
+        Options.addReporting(spec, "error", Format.TEXT, Format.JSON);
         return spec;
     }
 

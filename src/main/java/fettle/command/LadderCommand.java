@@ -42,12 +42,7 @@ final class LadderCommand implements Command {
         spec.addOption(required(SLOT, "HOST/SLOT", "the slot: the id of a part, or of the platform, and the slot's id there"));
         spec.addOption(required(LENS, "ID", "what to build for"));
         spec.addOption(Options.access());
-        spec.addOption(Options.format(Format.TEXT, Format.JSON));
-        spec.addOption(Options.output());
-        spec.addOption(Options.failOn("error"));
-        spec.addOption(Options.rules());
-        spec.addOption(Options.color());
-        spec.addOption(Options.quiet());
+        Options.addReporting(spec, "error", Format.TEXT, Format.JSON);
         return spec;
     }
 
@@ -70,7 +65,7 @@ final class LadderCommand implements Command {
             throw new NotChecked("the ladder is not decided: " + undecided.why() + (undecided.at().isEmpty() ? "" : " That is so at " + undecided.at() + "."));
         });
         Ladder ladder = new Climb(landscape, platform, lens, access).of(slot);
-        List<Finding> findings = new CatalogSurvey(rules).survey(reading, List.of(), Optional.empty()).general();
+        List<Finding> findings = new CatalogSurvey(rules).general(reading);
         Report report = new Report("ladder", catalog.head(), findings);
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);

@@ -24,12 +24,7 @@ final class LintCommand implements Command {
     public CommandSpec spec() {
         CommandSpec spec = Options.command("lint", PURPOSE, "fettle lint catalog/marrowdyke", "fettle lint catalog/marrowdyke-hasty --fail-on error --format json");
         spec.addPositional(Options.catalog());
-        spec.addOption(Options.format(Format.TEXT, Format.JSON, Format.SARIF));
-        spec.addOption(Options.output());
-        spec.addOption(Options.failOn("warning"));
-        spec.addOption(Options.rules());
-        spec.addOption(Options.color());
-        spec.addOption(Options.quiet());
+        Options.addReporting(spec, "warning", Format.TEXT, Format.JSON, Format.SARIF);
         return spec;
     }
 

@@ -35,6 +35,16 @@ final class Options {
         return spec;
     }
 
+    /** What every command has that reports findings: in what form, where to, when to fail, by which rules, and how it looks. */
+    static void addReporting(CommandSpec spec, String usualFailOn, Format... offered) {
+        spec.addOption(format(offered));
+        spec.addOption(output());
+        spec.addOption(failOn(usualFailOn));
+        spec.addOption(rules());
+        spec.addOption(color());
+        spec.addOption(quiet());
+    }
+
     static PositionalParamSpec catalog() {
         return PositionalParamSpec.builder().index("0").paramLabel("CATALOG").type(Path.class).required(true)
                 .description("the catalog's directory").build();
@@ -81,7 +91,7 @@ final class Options {
                 .converters(value -> oneOf(value, List.of("auto", "always", "never"))).build();
     }
 
-    static OptionSpec quiet() {
+    private static OptionSpec quiet() {
         return OptionSpec.builder("-q", QUIET).description("tell only what fails, without a summary").build();
     }
 

@@ -31,12 +31,7 @@ final class SurveyCommand implements Command {
         spec.addPositional(Options.catalog());
         spec.addOption(Options.platform("survey this platform alone"));
         spec.addOption(Options.access());
-        spec.addOption(Options.format(Format.TEXT, Format.JSON));
-        spec.addOption(Options.output());
-        spec.addOption(Options.failOn("error"));
-        spec.addOption(Options.rules());
-        spec.addOption(Options.color());
-        spec.addOption(Options.quiet());
+        Options.addReporting(spec, "error", Format.TEXT, Format.JSON);
         return spec;
     }
 

@@ -34,12 +34,7 @@ final class ValidateCommand implements Command {
         spec.addPositional(PositionalParamSpec.builder().index("1..*").arity("1..*").paramLabel("BUILD").type(List.class).auxiliaryTypes(Path.class)
                 .required(true).description("a build file, a directory of them, or - for standard input").build());
         spec.addOption(Options.access());
-        spec.addOption(Options.format(Format.TEXT, Format.JSON, Format.SARIF));
-        spec.addOption(Options.output());
-        spec.addOption(Options.failOn("error"));
-        spec.addOption(Options.rules());
-        spec.addOption(Options.color());
-        spec.addOption(Options.quiet());
+        Options.addReporting(spec, "error", Format.TEXT, Format.JSON, Format.SARIF);
         return spec;
     }
 

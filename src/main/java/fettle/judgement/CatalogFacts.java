@@ -4,6 +4,7 @@ import fettle.catalog.Catalog;
 import fettle.catalog.Part;
 import fettle.engine.RuleIndex;
 import fettle.space.CatalogResults;
+import fettle.space.Space;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -34,8 +35,9 @@ final class CatalogFacts {
             }
         }
         facts.addAll(CatalogResults.of(reading.relations()));
-        facts.addAll(SpaceFacts.of(reading.relations()));
-        facts.addAll(WorthFacts.of(reading.relations()));
+        Space space = Space.of(reading.relations());
+        facts.addAll(SpaceFacts.of(reading.relations(), space));
+        facts.addAll(WorthFacts.of(catalog, space));
         return facts;
     }
 }

@@ -47,6 +47,11 @@ public final class CatalogSurvey {
                         reading.catalog().platforms().get(survey.platform()), survey,
                         used.contains(survey.platform()) ? worth.platform(survey.platform()) : List.of()))
                 .toList();
-        return new Outcome(judge.judge(reading.documentFacts(), reading.places()), told);
+        return new Outcome(general(reading), told);
+    }
+
+    /** The findings on the catalog's documents alone. */
+    public List<Finding> general(CatalogReading reading) {
+        return judge.judge(reading.documentFacts(), reading.places());
     }
 }

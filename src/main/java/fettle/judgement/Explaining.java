@@ -1,7 +1,7 @@
 package fettle.judgement;
 
+import fettle.catalog.Catalog;
 import fettle.catalog.SlotId;
-import fettle.relation.Relations;
 import fettle.space.Cause;
 import fettle.space.Space;
 import fettle.space.Together;
@@ -18,9 +18,9 @@ final class Explaining {
     private final Waivers waivers;
     private int asked;
 
-    Explaining(Relations relations) {
-        this.space = Space.of(relations);
-        this.waivers = new Waivers(relations.catalog());
+    Explaining(Space space, Catalog catalog) {
+        this.space = space;
+        this.waivers = new Waivers(catalog);
     }
 
     /** Why a platform is void; nothing where that was not asked. */

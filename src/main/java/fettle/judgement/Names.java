@@ -10,7 +10,6 @@ import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
 import java.util.Collection;
 import java.util.Collections;
-import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -40,16 +39,16 @@ final class Names {
         bySpace.computeIfAbsent(space, unused -> new TreeSet<>()).add(id);
     }
 
+    private Set<String> names(String space) {
+        return bySpace.getOrDefault(space, Set.of());
+    }
+
     /** The facts that tell which of these mentions name something, and what else they could have named. */
     List<Object> facts(Collection<Reference> mentions) {
         Set<Object> facts = new LinkedHashSet<>();
-        Set<String> spaces = new HashSet<>();
+        mentions.stream().map(Reference::space).distinct().forEach(space -> facts.add(new KnownNames(space, Collections.unmodifiableSet(names(space)))));
         for (Reference mention : mentions) {
-            Set<String> names = bySpace.getOrDefault(mention.space(), Set.of());
-            if (spaces.add(mention.space())) {
-                facts.add(new KnownNames(mention.space(), Collections.unmodifiableSet(names)));
-            }
-            if (names.contains(mention.id())) {
+            if (names(mention.space()).contains(mention.id())) {
                 facts.add(new Known(mention.space(), mention.id()));
             }
         }

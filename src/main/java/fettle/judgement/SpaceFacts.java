@@ -7,6 +7,7 @@ import fettle.relation.Relations;
 import fettle.space.IdleRelation;
 import fettle.space.LimitVerdict;
 import fettle.space.Sounding;
+import fettle.space.Space;
 import fettle.space.Vitals;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -17,11 +18,11 @@ final class SpaceFacts {
 
     private SpaceFacts() {}
 
-    static List<Object> of(Relations relations) {
+    static List<Object> of(Relations relations, Space space) {
         Catalog catalog = relations.catalog();
         Sounding sounding = Sounding.of(relations);
         Collection<Vitals> platforms = sounding.vitals().values();
-        Explaining explaining = new Explaining(relations);
+        Explaining explaining = new Explaining(space, catalog);
         Dead dead = new Dead(relations, platforms, explaining);
         IdleRules idle = new IdleRules(catalog);
         List<Object> facts = new ArrayList<>();
@@ -31,27 +32,29 @@ final class SpaceFacts {
         });
         facts.addAll(dead.parts());
         facts.addAll(dead.slots());
-        facts.addAll(sounding.limits());
+        List<LimitVerdict> limits = sounding.limits();
+        facts.addAll(limits);
         facts.addAll(idle.of(sounding.idle()));
         facts.addAll(idle.unspoken());
-        facts.addAll(open(catalog, sounding, platforms));
+        facts.addAll(open(catalog, platforms, limits, sounding.idleOrNot(), idle));
         return facts;
     }
 
-    private static List<LeftOpen> open(Catalog catalog, Sounding sounding, Collection<Vitals> platforms) {
+    private static List<LeftOpen> open(
+            Catalog catalog, Collection<Vitals> platforms, List<LimitVerdict> limits, List<IdleRelation> idleOrNot, IdleRules idle) {
         List<LeftOpen> open = new ArrayList<>();
         for (Vitals vitals : platforms) {
             Part platform = catalog.platforms().get(vitals.platform());
             vitals.undecided().ifPresent(undecided ->
                     open.add(new LeftOpen(platform.subject(), platform.origin(), "some valid build holds", List.copyOf(vitals.open()), undecided)));
         }
-        for (LimitVerdict verdict : sounding.limits()) {
+        for (LimitVerdict verdict : limits) {
             Limit limit = verdict.limit();
             verdict.undecided().ifPresent(undecided ->
                     open.add(new LeftOpen("limit:" + limit.id(), limit.origin(), "some valid builds keep, and others break,", List.of(limit.id()), undecided)));
         }
-        for (IdleRelation relation : sounding.idleOrNot()) {
-            new IdleRules(catalog).of(List.of(relation)).forEach(rule ->
+        for (IdleRelation relation : idleOrNot) {
+            idle.of(List.of(relation)).forEach(rule ->
                     open.add(new LeftOpen(rule.subject(), rule.origin(), "something is ruled out by the", List.of(rule.what()), relation.undecided().orElseThrow())));
         }
         return open;

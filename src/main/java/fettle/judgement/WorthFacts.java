@@ -2,7 +2,6 @@ package fettle.judgement;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
-import fettle.relation.Relations;
 import fettle.space.Assembly;
 import fettle.space.Exact;
 import fettle.space.Landscape;
@@ -39,21 +38,21 @@ final class WorthFacts {
     /** A part in one slot of one platform. */
     private record Seen(SlotWorth slot, PartWorth worth) {}
 
-    private WorthFacts(Relations relations) {
-        this.catalog = relations.catalog();
+    private WorthFacts(Catalog catalog, Space space) {
+        this.catalog = catalog;
         this.gains = new Gains(catalog, new Prices(catalog, Optional.empty()));
-        Landscape landscape = Space.of(relations).landscape(catalog.platforms().keySet());
+        Landscape landscape = space.landscape(catalog.platforms().keySet());
         Comparison comparison = new Comparison(landscape, Optional.empty());
         for (String platform : landscape.platforms()) {
             comparison.platform(platform).forEach(this::see);
         }
     }
 
-    static List<Object> of(Relations relations) {
-        if (relations.catalog().parts().values().stream().noneMatch(WorthFacts::measured)) {
+    static List<Object> of(Catalog catalog, Space space) {
+        if (catalog.parts().values().stream().noneMatch(WorthFacts::measured)) {
             return List.of();
         }
-        WorthFacts worth = new WorthFacts(relations);
+        WorthFacts worth = new WorthFacts(catalog, space);
         List<Object> facts = new ArrayList<>(worth.outdone());
         facts.addAll(worth.twins());
         facts.addAll(worth.open());

@@ -257,12 +257,7 @@ final class IdleRelations {
             without.or(suspect.group);
             platforms.addAll(suspect.platforms);
         }
-        // One platform is mostly enough to show that a single one is needed.
-        String first = platforms.iterator().next();
-        if (suspects.size() == 1 && platforms.size() > 1 && !counts.compare(Set.of(first), rules(without)).more.isEmpty()) {
-            return;
-        }
-        Compared compared = counts.compare(platforms, rules(without));
+        Compared compared = suspects.size() == 1 ? onOneFirst(platforms, counts, rules(without)) : counts.compare(platforms, rules(without));
         if (compared.undecided.isPresent()) {
             suspects.forEach(suspect -> left.addAll(told(suspect.group, false, compared.undecided)));
         } else if (compared.more.isEmpty()) {
@@ -284,6 +279,15 @@ final class IdleRelations {
             decide(fewer.subList(0, fewer.size() / 2), dropped, counts, idle, left);
             decide(fewer.subList(fewer.size() / 2, fewer.size()), dropped, counts, idle, left);
         }
+    }
+
+    /** Mostly one platform is enough to show that a relation is needed. */
+    private static Compared onOneFirst(Set<String> platforms, Counts counts, Rules fewer) {
+        Set<String> rest = new TreeSet<>(platforms);
+        String first = platforms.iterator().next();
+        rest.remove(first);
+        Compared compared = counts.compare(Set.of(first), fewer);
+        return rest.isEmpty() || compared.undecided.isPresent() || !compared.more.isEmpty() ? compared : counts.compare(rest, fewer);
     }
 
     /** One for all that entries state; groups that only their members make up are told each by itself. */

@@ -14,9 +14,8 @@ import java.util.Optional;
 public final class LadderText {
 
     private static final String GAP = "  ";
-    private static final int MOST_GROUPS = 8;
-    private static final Comparator<Ladder.Group> SIMPLEST =
-            Comparator.comparingInt((Ladder.Group group) -> group.roles().size()).thenComparing(group -> group.roles().toString());
+    /** How many groups people are shown. */
+    static final int MOST_GROUPS = 8;
 
     private final Wording wording;
     private final Catalog catalog;
@@ -38,7 +37,7 @@ public final class LadderText {
         String bought = access.map(id -> ", bought as " + id).orElse("");
         sheet.entry(Span.faint("slot"), Span.strong(ladder.slot().toString()), Span.plain(" on " + ladder.platform() + " for "),
                 Span.strong(Phrases.named(ladder.lens().id(), ladder.lens().label())), Span.plain(bought));
-        List<Ladder.Group> simplest = ladder.groups().stream().sorted(SIMPLEST).toList();
+        List<Ladder.Group> simplest = ladder.simplestFirst();
         for (Ladder.Group group : simplest.subList(0, Math.min(MOST_GROUPS, simplest.size()))) {
             sheet.blank();
             sheet.entry(Span.faint("serves"), Span.plain(group.roles().isEmpty() ? "no role" : Phrases.and(group.roles())));

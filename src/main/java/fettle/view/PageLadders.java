@@ -9,7 +9,6 @@ import fettle.space.Exact;
 import fettle.space.Landscape;
 import fettle.space.worth.Climb;
 import fettle.space.worth.Ladder;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,11 +17,8 @@ import java.util.TreeMap;
 /** Writes for a report page what each platform's own slots offer for their price, by lens. */
 final class PageLadders {
 
-    private static final int MOST_GROUPS = 8;
     /** A page holds many ladders, and waits for none that is long in the making. */
     private static final long MOST_STEPS = 200_000;
-    private static final Comparator<Ladder.Group> SIMPLEST =
-            Comparator.comparingInt((Ladder.Group group) -> group.roles().size()).thenComparing(group -> group.roles().toString());
 
     private final Catalog catalog;
     private final Landscape landscape;
@@ -58,12 +54,12 @@ final class PageLadders {
     }
 
     private static void ladder(PageJson page, Lens lens, Optional<Ladder> ladder) {
-        List<Ladder.Group> simplest = ladder.stream().flatMap(found -> found.groups().stream()).sorted(SIMPLEST).toList();
+        List<Ladder.Group> simplest = ladder.map(Ladder::simplestFirst).orElse(List.of());
         page.object(() -> {
             page.text("lens", lens.id());
             page.json().writeBooleanProperty("told", ladder.isPresent());
-            page.json().writeNumberProperty("left", Math.max(0, simplest.size() - MOST_GROUPS));
-            page.list("groups", simplest.subList(0, Math.min(MOST_GROUPS, simplest.size())), group -> page.object(() -> {
+            page.json().writeNumberProperty("left", Math.max(0, simplest.size() - LadderText.MOST_GROUPS));
+            page.list("groups", simplest.subList(0, Math.min(LadderText.MOST_GROUPS, simplest.size())), group -> page.object(() -> {
                 page.text("serves", group.roles().isEmpty() ? "no role" : Phrases.and(group.roles()));
                 page.json().writeArrayPropertyStart("marks");
                 group.rungs().forEach(rung -> mark(page, "rung", rung.offer(), rung.step().map(Figures::of).orElse("")));

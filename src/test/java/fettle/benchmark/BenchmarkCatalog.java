@@ -6,11 +6,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.SplittableRandom;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
@@ -371,29 +374,29 @@ public final class BenchmarkCatalog {
 
     /** Builds put together slot by slot from what shares a mount; some of them break a rule. */
     private List<Map<String, Object>> builds() {
+        List<JsonNode> parts = documents.values().stream().flatMap(List::stream).<JsonNode>map(JSON::valueToTree).toList();
         List<Map<String, Object>> builds = new ArrayList<>();
         for (int i = 0; i < size.builds; i++) {
             Map<String, Object> platform = platforms.get(i % platforms.size());
             Map<String, Object> placed = new LinkedHashMap<>();
-            place(platform, "", placed, 0);
+            place(JSON.valueToTree(platform), "", placed, 0, parts);
             builds.add(Map.of("id", "build-" + i, "platform", platform.get("id"), "patch", "7.2", "lens", "control", "access", "regular", "parts", placed));
         }
         return builds;
     }
 
-    @SuppressWarnings("unchecked")
-    private void place(Map<String, Object> host, String prefix, Map<String, Object> placed, int depth) {
-        for (Map<String, Object> slot : (List<Map<String, Object>>) host.getOrDefault("slots", List.of())) {
-            List<String> mounts = (List<String>) slot.getOrDefault("mounts", List.of());
-            List<Map<String, Object>> fitting = documents.values().stream().flatMap(List::stream)
-                    .filter(part -> ((List<String>) part.getOrDefault("mounts", List.of())).stream().anyMatch(mounts::contains)).toList();
-            boolean wanted = slot.containsKey("required") && (Boolean) slot.get("required") || depth == 0 && chance(0.8) || chance(0.3);
+    private void place(JsonNode host, String prefix, Map<String, Object> placed, int depth, List<JsonNode> parts) {
+        for (JsonNode slot : host.path("slots")) {
+            Set<JsonNode> mounts = Set.copyOf(slot.path("mounts").valueStream().toList());
+            List<JsonNode> fitting = parts.stream().filter(part -> part.path("mounts").valueStream().anyMatch(mounts::contains)).toList();
+            boolean wanted = slot.path("required").asBoolean(false) || depth == 0 && chance(0.8) || chance(0.3);
             if (!fitting.isEmpty() && wanted && depth < 4) {
-                Map<String, Object> part = fitting.get(upTo(fitting.size()));
-                boolean several = slot.containsKey("units");
-                String path = prefix + slot.get("id");
-                placed.put(path, several ? List.of(part.get("id")) : part.get("id"));
-                place(part, path + (several ? ":0/" : "/"), placed, depth + 1);
+                JsonNode part = fitting.get(upTo(fitting.size()));
+                boolean several = slot.has("units");
+                String path = prefix + slot.path("id").asString();
+                String id = part.path("id").asString();
+                placed.put(path, several ? List.of(id) : id);
+                place(part, path + (several ? ":0/" : "/"), placed, depth + 1, parts);
             }
         }
     }
@@ -402,6 +405,8 @@ public final class BenchmarkCatalog {
     private static final class Part {
 
         private final Map<String, Object> entry = new LinkedHashMap<>();
+        private final Map<String, Map<String, Object>> inner = new HashMap<>();
+        private final List<Object> slots = new ArrayList<>();
 
         Part(String id) {
             entry.put("id", id);
@@ -455,18 +460,15 @@ public final class BenchmarkCatalog {
         Part slot(String id, Map<String, Object> more) {
             Map<String, Object> slot = new LinkedHashMap<>(Map.of("id", id));
             slot.putAll(more);
-            list().add(slot);
+            slots.add(slot);
+            entry.putIfAbsent("slots", slots);
             return this;
         }
 
-        @SuppressWarnings("unchecked")
         private Map<String, Object> into(String property) {
-            return (Map<String, Object>) entry.computeIfAbsent(property, unused -> new LinkedHashMap<String, Object>());
-        }
-
-        @SuppressWarnings("unchecked")
-        private List<Object> list() {
-            return (List<Object>) entry.computeIfAbsent("slots", unused -> new ArrayList<Object>());
+            Map<String, Object> members = inner.computeIfAbsent(property, unused -> new LinkedHashMap<>());
+            entry.putIfAbsent(property, members);
+            return members;
         }
     }
 }

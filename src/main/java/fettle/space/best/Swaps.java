@@ -2,7 +2,6 @@ package fettle.space.best;
 
 import fettle.catalog.Build;
 import fettle.catalog.BuildEntry;
-import fettle.catalog.Catalog;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import fettle.space.BuildCheck;
@@ -300,8 +299,7 @@ public final class Swaps {
     private Set<String> roles(List<String> parts) {
         Set<String> roles = new TreeSet<>();
         for (String part : parts) {
-            relations.catalog().parts().get(part).kind()
-                    .filter(kind -> Optional.ofNullable(relations.catalog().kinds().get(kind)).map(Catalog.Kind::role).orElse(false)).ifPresent(roles::add);
+            relations.catalog().roleOf(relations.catalog().parts().get(part)).ifPresent(roles::add);
         }
         return roles;
     }

@@ -170,7 +170,7 @@ public final class Climb {
         Catalog catalog = relations.catalog();
         Part part = catalog.parts().get(folded.hosts().get(number));
         SortedSet<String> roles = new TreeSet<>();
-        part.kind().filter(kind -> catalog.kinds().containsKey(kind) && catalog.kinds().get(kind).role()).ifPresent(roles::add);
+        catalog.roleOf(part).ifPresent(roles::add);
         return prices.cheapest(part.id())
                 .map(priced -> Bargains.of(roles, new Bargain(new Pick.Headed(number, Pick.NOTHING), 1, priced.cost(), benefit(part))))
                 .orElse(Bargains.NONE);

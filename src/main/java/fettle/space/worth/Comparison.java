@@ -64,7 +64,7 @@ public final class Comparison {
     private List<Object> figures(String id) {
         Part part = catalog.parts().get(id);
         List<Object> figures = new ArrayList<>();
-        figures.add(part.kind().filter(kind -> catalog.kinds().containsKey(kind) && catalog.kinds().get(kind).role()));
+        figures.add(catalog.roleOf(part));
         for (Attribute attribute : catalog.attributes().values()) {
             for (Map<String, Stat> stats : List.of(part.stats(), part.loaded())) {
                 Optional<BigDecimal> figure = Optional.ofNullable(stats.get(attribute.id())).map(stat -> stat.value().stripTrailingZeros());

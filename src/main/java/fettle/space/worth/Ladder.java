@@ -6,6 +6,7 @@ import fettle.space.Assembly;
 import fettle.space.Fraction;
 import java.math.BigDecimal;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -24,6 +25,11 @@ public record Ladder(String platform, SlotId slot, Lens lens, List<Group> groups
     public Ladder {
         groups = List.copyOf(groups);
         standing = Collections.unmodifiableSortedMap(new TreeMap<>(standing));
+    }
+
+    /** The groups, those that serve the fewest roles first. */
+    public List<Group> simplestFirst() {
+        return groups.stream().sorted(Comparator.comparingInt((Group group) -> group.roles().size()).thenComparing(group -> group.roles().toString())).toList();
     }
 
     /**

@@ -57,25 +57,6 @@ final class Smallest {
 
     /** The smallest choice out of a node that has one. */
     Pick of(int node) {
-        int first = circuit.first(node);
-        int second = circuit.second(node);
-        return switch (circuit.kind(node)) {
-            case ONE -> Pick.NOTHING;
-            case PART -> new Pick.Headed(first, of(second));
-            case SLOT -> new Pick.InSlot(first, of(second));
-            case BOTH -> {
-                Pick one = of(first);
-                yield Pick.both(one, of(second));
-            }
-            case SEVERAL -> {
-                Pick one = of(first);
-                Pick all = one;
-                for (int i = 1; i < second; i++) {
-                    all = Pick.both(all, one);
-                }
-                yield all;
-            }
-            case EITHER -> of(best(node));
-        };
+        return Pick.of(circuit, node, this::best);
     }
 }
