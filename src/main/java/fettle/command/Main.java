@@ -39,6 +39,7 @@ public final class Main {
         commands.put("compare", CompareCommand::new);
         commands.put("report", ReportCommand::new);
         commands.put("rules", RulesCommand::new);
+        commands.put("watch", WatchCommand::new);
         commands.put("start", StartCommand::new);
         commands.put("completion", CompletionCommand::new);
         return commands;

@@ -13,6 +13,7 @@ import picocli.CommandLine.Model.PositionalParamSpec;
 final class Options {
 
     static final String ACCESS = "--access";
+    static final String BUILDS = "--builds";
     static final String COLOR = "--color";
     static final String FAIL_ON = "--fail-on";
     static final String FORMAT = "--format";
@@ -48,6 +49,11 @@ final class Options {
     static PositionalParamSpec catalog() {
         return PositionalParamSpec.builder().index("0").paramLabel("CATALOG").type(Path.class).required(true)
                 .description("the catalog's directory").build();
+    }
+
+    static OptionSpec builds() {
+        return OptionSpec.builder(BUILDS).paramLabel("PATH").type(List.class).auxiliaryTypes(Path.class).arity("1")
+                .description("a build file or a directory of them; may be said more than once").build();
     }
 
     static OptionSpec access() {

@@ -6,9 +6,7 @@ import fettle.engine.Severity;
 import fettle.judgement.Finding;
 import java.io.OutputStream;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.TreeSet;
 import tools.jackson.core.JsonGenerator;
 
@@ -144,24 +142,5 @@ public final class SarifView {
         json.writeObjectPropertyStart(name);
         json.writeStringProperty("text", text);
         json.writeEndObject();
-    }
-
-    /** Names findings by what they say, so that a finding keeps its name when the lines around it move. */
-    private static final class Fingerprints {
-
-        private final Wording wording;
-        private final Map<String, Integer> seen = new HashMap<>();
-
-        Fingerprints(Wording wording) {
-            this.wording = wording;
-        }
-
-        String of(Finding finding) {
-            List<String> said = new ArrayList<>(List.of(finding.rule(), finding.subject(), wording.message(finding)));
-            Reasoning.of(wording.reasons(finding)).forEach(reason -> said.add(reason.fact()));
-            String print = Digests.of(String.join("\n", said).replaceAll("\\bline \\d+", "line"));
-            int before = seen.merge(print, 1, Integer::sum);
-            return before == 1 ? print : print + ":" + before;
-        }
     }
 }

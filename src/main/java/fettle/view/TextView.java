@@ -47,13 +47,17 @@ public final class TextView {
             }
         }
         if (style.quiet().isEmpty()) {
-            long wrong = builds.stream().filter(build -> !build.result().valid()).count();
-            String verdict = builds.size() == 1
-                    ? (wrong == 0 ? "1 build, valid" : "1 build, not valid")
-                    : Phrases.count(builds.size(), "build", "builds") + ", " + (wrong == 0 ? "all valid" : wrong + " not valid");
-            sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + verdict + "; " + report.tally().inWords() + "."));
+            sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + verdict(builds) + "; " + report.tally().inWords() + "."));
         }
         return sheet.toString();
+    }
+
+    /** How many builds there are, and how many of them are not valid. */
+    static String verdict(List<BuildReview> builds) {
+        long wrong = builds.stream().filter(build -> !build.result().valid()).count();
+        return builds.size() == 1
+                ? (wrong == 0 ? "1 build, valid" : "1 build, not valid")
+                : Phrases.count(builds.size(), "build", "builds") + ", " + (wrong == 0 ? "all valid" : wrong + " not valid");
     }
 
     /** The findings on documents, then what holds of all valid builds of each platform. */
@@ -96,11 +100,11 @@ public final class TextView {
         }
     }
 
-    private static String name(Optional<CatalogHead> head) {
+    static String name(Optional<CatalogHead> head) {
         return head.map(found -> found.id() + (found.patch().isEmpty() ? "" : ", patch " + found.patch())).orElse("catalog without a name");
     }
 
-    private static String lookedAt(CatalogReading reading) {
+    static String lookedAt(CatalogReading reading) {
         Catalog catalog = reading.catalog();
         return "Looked at " + Phrases.and(List.of(
                 Phrases.count(catalog.platforms().size(), "platform", "platforms"),
