@@ -11,20 +11,14 @@ import java.util.Map;
  */
 final class Candidates {
   private final Entries entries;
-  private final int most;
 
-  private Candidates(Entries entries, int most) {
+  private Candidates(Entries entries) {
     this.entries = entries;
-    this.most = most;
   }
 
-  /**
-   * Each candidate build of the platform once.
-   *
-   * @throws TooManyBuilds where some list of alternatives grows longer than {@code most}
-   */
-  static List<Assembly> of(Entries entries, String platform, int most) {
-    return new Candidates(entries, most).fillings(entries.platform(platform).orElseThrow(), List.of());
+  /** Each candidate build of the platform once; {@link CandidateCount} tells beforehand how many there are. */
+  static List<Assembly> of(Entries entries, String platform) {
+    return new Candidates(entries).fillings(entries.platform(platform).orElseThrow(), List.of());
   }
 
   /** The host with each of its slots filled in every way. */
@@ -37,7 +31,7 @@ final class Candidates {
         for (List<Assembly> choice : choices) {
           Map<String, List<Assembly>> more = new LinkedHashMap<>(filling);
           more.put(slot.id(), choice);
-          keep(extended, more);
+          extended.add(more);
         }
       }
       fillings = extended;
@@ -52,7 +46,7 @@ final class Candidates {
       if (Validity.fits(part, slot) && !above.contains(part.id())) {
         List<String> path = new ArrayList<>(above);
         path.add(part.id());
-        fillings(part, path).forEach(assembly -> keep(pool, assembly));
+        pool.addAll(fillings(part, path));
       }
     }
     List<List<Assembly>> choices = new ArrayList<>();
@@ -66,7 +60,7 @@ final class Candidates {
   /** Goes on from those chosen with the assemblies from {@code next} on: in that order, so that each multiset comes once. */
   private void choose(
       SlotEntry slot, List<Assembly> pool, int next, List<Assembly> chosen, List<List<Assembly>> choices) {
-    keep(choices, chosen);
+    choices.add(chosen);
     for (int i = next; i < pool.size() && chosen.size() < slot.most(); i++) {
       Assembly one = pool.get(i);
       List<Assembly> more = new ArrayList<>(chosen);
@@ -77,12 +71,5 @@ final class Candidates {
         choose(slot, pool, slot.repeats() ? i : i + 1, List.copyOf(more), choices);
       }
     }
-  }
-
-  private <T> void keep(List<T> list, T one) {
-    if (list.size() == most) {
-      throw new TooManyBuilds();
-    }
-    list.add(one);
   }
 }

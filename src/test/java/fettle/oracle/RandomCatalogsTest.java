@@ -12,6 +12,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -98,6 +99,19 @@ class RandomCatalogsTest {
     Statistics.label("enumerable")
         .collect(Scene.of(catalog, MOST).isPresent())
         .coverage(coverage -> coverage.check(true).percentage(percent -> percent > 70));
+  }
+
+  @Property(tries = 300, edgeCases = EdgeCasesMode.NONE)
+  void candidates_are_as_many_as_was_reckoned(@ForAll("catalogs") JsonNode catalog) {
+    Entries entries = Entries.of(catalog);
+    for (String platform : entries.platformIds()) {
+      CandidateCount.of(entries, platform, MOST)
+          .ifPresent(
+              count -> {
+                assertEquals(count, Candidates.of(entries, platform).size());
+                assertEquals(OptionalLong.of(count), CandidateCount.of(entries, platform, MOST + 1));
+              });
+    }
   }
 
   private static void collectNames(String section, JsonNode node, Set<String> names) {

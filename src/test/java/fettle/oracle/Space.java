@@ -24,18 +24,20 @@ public final class Space {
    * @param most how many candidates to try at most; empty is returned where there are more
    */
   public static Optional<Space> of(Entries entries, String platform, int most) {
-    List<Assembly> candidates;
-    try {
-      candidates = Candidates.of(entries, platform, most);
-    } catch (TooManyBuilds tooMany) {
+    if (!small(entries, platform, most)) {
       return Optional.empty();
     }
     Set<Assembly> valid = new LinkedHashSet<>();
-    candidates.stream()
+    Candidates.of(entries, platform).stream()
         .filter(candidate -> Validity.violations(entries, candidate).isEmpty())
         .sorted(Comparator.comparing(Assembly::text))
         .forEach(valid::add);
     return Optional.of(new Space(entries, platform, valid));
+  }
+
+  /** Whether there are no more candidates than these to try; quickly told, since none is tried. */
+  public static boolean small(Entries entries, String platform, int most) {
+    return CandidateCount.of(entries, platform, most).isPresent();
   }
 
   Entries entries() {

@@ -28,6 +28,6 @@ final class SmallCatalogs {
 
     static boolean small(String json) {
         Entries entries = Entries.of(JsonText.read(json));
-        return entries.platformIds().stream().allMatch(platform -> fettle.oracle.Space.of(entries, platform, MOST_CANDIDATES).isPresent());
+        return entries.platformIds().stream().allMatch(platform -> fettle.oracle.Space.small(entries, platform, MOST_CANDIDATES));
     }
 }
