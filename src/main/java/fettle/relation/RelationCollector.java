@@ -158,6 +158,11 @@ final class RelationCollector implements RelationSink {
         return Collections.unmodifiableList(parts);
     }
 
+    boolean fits(SlotId slot, String part) {
+        return !barred.getOrDefault(slot, Set.of()).contains(part)
+                && (fits.getOrDefault(shapes.of(slot), Map.of()).containsKey(shapes.of(part)) || single.getOrDefault(slot, Map.of()).containsKey(part));
+    }
+
     List<Fit> ways(SlotId slot, String part) {
         if (barred.getOrDefault(slot, Set.of()).contains(part)) {
             return List.of();

@@ -58,7 +58,7 @@ public final class Relations {
 
     /** Whether a part fits a slot. */
     public boolean fits(SlotId slot, String part) {
-        return !ways(slot, part).isEmpty();
+        return collected.fits(slot, part);
     }
 
     /** The ways in which a part fits a slot; none where it doesn't. */

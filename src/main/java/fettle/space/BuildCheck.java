@@ -16,15 +16,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 
-/** Checks builds against the relations of their catalog, and adds them up. */
+/** Checks builds against the relations of their catalog, and adds them up. May be shared between threads. */
 public final class BuildCheck {
 
     private final Relations relations;
     private final Catalog catalog;
     private final Violations violations;
-    private final Map<String, Prices> prices = new HashMap<>();
+    private final Map<String, Prices> prices = new ConcurrentHashMap<>();
 
     /** A check that serves any number of builds of one catalog. */
     public BuildCheck(Relations relations) {
@@ -41,7 +43,21 @@ public final class BuildCheck {
                     build, Optional.empty(), List.of(), false, new TreeMap<>(), Optional.empty(), List.of(), List.of());
         }
         Placement placement = Placement.of(relations, platform.id(), build.parts());
-        List<Violation> broken = violations.of(placement);
+        return measured(build, platform, placement, violations.of(placement));
+    }
+
+    /** Checks one build, and measures it only where it is valid; empty where it isn't. */
+    public Optional<BuildResult> checkValid(Build build) {
+        Part platform = catalog.platforms().get(build.platform().id());
+        if (platform == null) {
+            return Optional.empty();
+        }
+        Placement placement = Placement.of(relations, platform.id(), build.parts());
+        boolean valid = placement.unresolved().isEmpty() && violations.of(placement).isEmpty();
+        return valid ? Optional.of(measured(build, platform, placement, List.of())) : Optional.empty();
+    }
+
+    private BuildResult measured(Build build, Part platform, Placement placement, List<Violation> broken) {
         List<Part> placed = placement.parts().stream().map(occurrence -> catalog.parts().get(occurrence.part())).toList();
         Set<Part> unobtainable = new LinkedHashSet<>();
         Optional<BigDecimal> cost = cost(build, placed, unobtainable);
@@ -64,9 +80,10 @@ public final class BuildCheck {
 
     /** How placed parts stand to each limit of the catalog, with an outfit worn. */
     public List<LimitMargin> limits(Part platform, List<Part> placed, Optional<Outfit> outfit) {
+        Map<Boolean, SortedMap<String, BigDecimal>> totals = new HashMap<>();
         List<LimitMargin> margins = new ArrayList<>();
         for (Limit limit : catalog.limits().values()) {
-            margins.add(LimitMargin.of(limit, Totals.of(catalog, platform, placed, limit.loaded(), outfit)));
+            margins.add(LimitMargin.of(limit, totals.computeIfAbsent(limit.loaded(), loaded -> Totals.of(catalog, platform, placed, loaded, outfit))));
         }
         return List.copyOf(margins);
     }

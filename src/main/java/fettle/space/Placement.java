@@ -59,7 +59,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         private final Relations relations;
         private final String platform;
         private final SortedMap<String, List<BuildEntry>> byPath =
-                new TreeMap<>(Comparator.<String>comparingInt(path -> path.split("/", -1).length).thenComparing(Comparator.naturalOrder()));
+                new TreeMap<>(Comparator.comparingInt(Layout::depth).thenComparing(Comparator.naturalOrder()));
         private final List<Occurrence> parts = new ArrayList<>();
         private final List<Open> uses = new ArrayList<>();
         private final Map<Place, Open> byPlace = new HashMap<>();
@@ -80,6 +80,14 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
                     .map(use -> new SlotUse(use.index, use.owner, use.slot, use.path, List.copyOf(use.occupants.values()), doubtful.contains(use)))
                     .toList();
             return new Placement(platform, parts, slots, unresolved);
+        }
+
+        private static int depth(String path) {
+            int depth = 0;
+            for (int cut = path.indexOf('/'); cut >= 0; cut = path.indexOf('/', cut + 1)) {
+                depth++;
+            }
+            return depth;
         }
 
         private void open(int owner, String host, String prefix) {

@@ -8,7 +8,9 @@ import fettle.catalog.Stat;
 import java.math.BigDecimal;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -26,16 +28,21 @@ public final class Totals {
 
     /** The totals by attribute; an attribute without a value, or whose base is missing, is left out. */
     public static SortedMap<String, BigDecimal> of(Catalog catalog, Part platform, Collection<Part> placed, boolean loaded, Optional<Outfit> outfit) {
-        SortedMap<String, BigDecimal> totals = new TreeMap<>();
-        for (Attribute attribute : catalog.attributes().values()) {
-            of(attribute, platform, placed, loaded, outfit).ifPresent(value -> totals.put(attribute.id(), value));
-        }
-        return Collections.unmodifiableSortedMap(totals);
+        SortedMap<String, BigDecimal> bare = of(catalog.attributes().values(), platform, placed, loaded);
+        return outfit.map(worn -> dressed(bare, worn)).orElse(bare);
     }
 
     /** The total of one attribute; empty where it has no value, or its base is missing. */
     public static Optional<BigDecimal> of(Attribute attribute, Part platform, Collection<Part> placed, boolean loaded, Optional<Outfit> outfit) {
-        return total(attribute, platform, placed, loaded).map(value -> outfit.map(worn -> dressed(value, worn, attribute.id())).orElse(value));
+        Optional<BigDecimal> bare = Optional.ofNullable(of(List.of(attribute), platform, placed, loaded).get(attribute.id()));
+        return outfit.isEmpty() ? bare : bare.map(value -> dressed(value, outfit.get(), attribute.id()));
+    }
+
+    /** Totals with an outfit worn. */
+    public static SortedMap<String, BigDecimal> dressed(SortedMap<String, BigDecimal> totals, Outfit outfit) {
+        SortedMap<String, BigDecimal> dressed = new TreeMap<>(totals);
+        dressed.replaceAll((attribute, value) -> dressed(value, outfit, attribute));
+        return Collections.unmodifiableSortedMap(dressed);
     }
 
     /** A final value with an outfit worn. */
@@ -43,40 +50,65 @@ public final class Totals {
         return value.multiply(factor(outfit.effects().getOrDefault(attribute, BigDecimal.ZERO)));
     }
 
-    private static Optional<BigDecimal> total(Attribute attribute, Part platform, Collection<Part> placed, boolean loaded) {
-        Optional<BigDecimal> base = Optional.ofNullable(platform.stats().get(attribute.id())).map(Stat::value);
-        BigDecimal sum = BigDecimal.ZERO;
-        BigDecimal product = BigDecimal.ONE;
-        Optional<BigDecimal> extreme = base;
+    private static SortedMap<String, BigDecimal> of(Collection<Attribute> attributes, Part platform, Collection<Part> placed, boolean loaded) {
+        Map<String, Tally> tallies = new HashMap<>(2 * attributes.size());
+        for (Attribute attribute : attributes) {
+            tallies.put(attribute.id(), new Tally(attribute, Optional.ofNullable(platform.stats().get(attribute.id())).map(Stat::value)));
+        }
         for (Part part : placed) {
-            for (Stat stat : stats(attribute.id(), part, loaded)) {
-                BigDecimal value = stat.value();
-                switch (attribute.combine()) {
-                    case SUM, PERCENT -> sum = sum.add(value);
-                    case PRODUCT -> product = product.multiply(factor(value));
-                    case MAX -> extreme = Optional.of(extreme.map(value::max).orElse(value));
-                    case MIN -> extreme = Optional.of(extreme.map(value::min).orElse(value));
-                }
+            count(part.stats(), tallies);
+            if (loaded) {
+                count(part.loaded(), tallies);
             }
         }
-        BigDecimal added = sum;
-        BigDecimal multiplied = product;
-        return switch (attribute.combine()) {
-            case SUM -> Optional.of(base.orElse(BigDecimal.ZERO).add(added));
-            case PERCENT -> base.map(value -> value.multiply(factor(added)));
-            case PRODUCT -> base.map(value -> value.multiply(multiplied));
-            case MAX, MIN -> extreme;
-        };
+        SortedMap<String, BigDecimal> totals = new TreeMap<>();
+        tallies.forEach((attribute, tally) -> tally.total().ifPresent(value -> totals.put(attribute, value)));
+        return Collections.unmodifiableSortedMap(totals);
     }
 
-    /** The stats of a part that count: the plain one, and the loaded one in a loaded build. */
-    private static Collection<Stat> stats(String attribute, Part part, boolean loaded) {
-        Stat plain = part.stats().get(attribute);
-        Stat full = loaded ? part.loaded().get(attribute) : null;
-        if (plain == null) {
-            return full == null ? List.of() : List.of(full);
+    private static void count(Map<String, Stat> stats, Map<String, Tally> tallies) {
+        for (Stat stat : stats.values()) {
+            Tally tally = tallies.get(stat.attribute());
+            if (tally != null) {
+                tally.add(stat.value());
+            }
         }
-        return full == null ? List.of(plain) : List.of(plain, full);
+    }
+
+    /** One attribute being added up. */
+    private static final class Tally {
+
+        private final Attribute attribute;
+        private final Optional<BigDecimal> base;
+        private BigDecimal brought;
+
+        Tally(Attribute attribute, Optional<BigDecimal> base) {
+            this.attribute = attribute;
+            this.base = base;
+            this.brought = switch (attribute.combine()) {
+                case SUM, PERCENT -> BigDecimal.ZERO;
+                case PRODUCT -> BigDecimal.ONE;
+                case MAX, MIN -> base.orElse(null);
+            };
+        }
+
+        void add(BigDecimal value) {
+            brought = switch (attribute.combine()) {
+                case SUM, PERCENT -> brought.add(value);
+                case PRODUCT -> brought.multiply(factor(value));
+                case MAX -> brought == null ? value : brought.max(value);
+                case MIN -> brought == null ? value : brought.min(value);
+            };
+        }
+
+        Optional<BigDecimal> total() {
+            return switch (attribute.combine()) {
+                case SUM -> Optional.of(base.orElse(BigDecimal.ZERO).add(brought));
+                case PERCENT -> base.map(value -> value.multiply(factor(brought)));
+                case PRODUCT -> base.map(value -> value.multiply(brought));
+                case MAX, MIN -> Optional.ofNullable(brought);
+            };
+        }
     }
 
     /** 1 + percent/100. */

@@ -17,13 +17,14 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 
-/** Finds every relation that a placement breaks, with the placed things that break it. */
+/** Finds every relation that a placement breaks, with the placed things that break it. May be shared between threads. */
 final class Violations {
 
     private final Relations relations;
     private final Map<String, List<Agreement>> agreements = new HashMap<>();
-    private final Map<Term, Set<String>> members = new HashMap<>();
+    private final Map<Term, Set<String>> members = new ConcurrentHashMap<>();
     private final List<Clause> always = new ArrayList<>();
     private final Map<String, List<Clause>> clausesOf = new HashMap<>();
 

@@ -24,6 +24,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /**
  * Finds the swaps at each place of a build that give a valid build: nothing, each part that fits, and chains of up to three parts, with what hung on the old
@@ -77,10 +78,23 @@ public final class Swaps {
     public static Found of(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
         Swaps swaps = new Swaps(relations, check, weighing, shopping, result);
         List<Place> places = swaps.placement.slots().stream().flatMap(use -> swaps.places(use).stream()).toList();
-        places.parallelStream().forEach(Place::tryAll);
-        return new Found(
-                places.stream().flatMap(place -> place.found.stream()).sorted(BEST_FIRST).toList(),
-                places.stream().filter(place -> place.tried > MOST_TRIED).map(place -> place.path).toList());
+        places.parallelStream().forEach(Place::enumerate);
+        List<Trial> first = places.stream().flatMap(place -> place.trials.stream()).toList();
+        List<Optional<Swap>> found = tried(first);
+        // What can't be had with all that hung there is tried with nothing carried over.
+        List<Trial> second = new ArrayList<>();
+        for (int i = 0; i < first.size(); i++) {
+            if (found.get(i).isEmpty()) {
+                first.get(i).place.bare(first.get(i)).ifPresent(second::add);
+            }
+        }
+        List<Swap> sound = Stream.concat(found.stream(), tried(second).stream()).flatMap(Optional::stream).sorted(BEST_FIRST).toList();
+        return new Found(sound, places.stream().filter(place -> place.tried > MOST_TRIED).map(place -> place.path).toList());
+    }
+
+    /** The swaps that trials come to, empty for those that give no valid build. Trials know nothing of each other, so that each can be made beside the others. */
+    private static List<Optional<Swap>> tried(List<Trial> trials) {
+        return trials.parallelStream().map(trial -> trial.place.swap(trial)).toList();
     }
 
     private List<Place> places(SlotUse use) {
@@ -100,7 +114,13 @@ public final class Swaps {
     /** A part of the assembly being tried, with the path at which it stands. */
     private record Link(String part, String path) {}
 
-    /** One place, where one thing may be put instead of another. Places know nothing of each other, so that each can be tried beside the others. */
+    /** What is carried over from what hung on the old assembly: entries, their old paths, and the old paths of what is lost. */
+    private record Carried(List<BuildEntry> entries, List<String> paths, List<String> lost) {}
+
+    /** A chain to be tried in a place, and the whole assembly that it comes to. */
+    private record Trial(Place place, List<Link> links, List<BuildEntry> chain, Carried carried, List<BuildEntry> assembly, SortedMap<String, String> to) {}
+
+    /** One place, where one thing may be put instead of another. */
     private final class Place {
 
         private final SlotId slot;
@@ -108,7 +128,7 @@ public final class Swaps {
         private final String slotPath;
         private final int position;
         private final Optional<Occurrence> there;
-        private final List<Swap> found = new ArrayList<>();
+        private final List<Trial> trials = new ArrayList<>();
         private final Set<SortedMap<String, String>> seen = new HashSet<>();
         private int tried;
 
@@ -120,9 +140,9 @@ public final class Swaps {
             this.there = there;
         }
 
-        void tryAll() {
+        void enumerate() {
             if (there.isPresent()) {
-                attempt(List.of(), List.of(), false);
+                attempt(List.of(), List.of(), new Carried(List.of(), List.of(), below()));
             }
             chain(slot, slotPath, position, path, new ArrayList<>(), new ArrayList<>());
         }
@@ -138,7 +158,7 @@ public final class Swaps {
                 }
                 links.add(new Link(part, here));
                 entries.add(entry(intoPath, at, part));
-                attempt(links, entries, true);
+                attempt(links, entries, carried(links, entries));
                 if (links.size() < LONGEST) {
                     for (SlotId next : relations.slots(part)) {
                         String nextPath = here + "/" + next.slot();
@@ -154,16 +174,23 @@ public final class Swaps {
             return shopping.obtainable(part) || placement.parts().stream().anyMatch(old -> old.part().equals(part));
         }
 
-        /** Tries a chain with all that can be carried over; where that is not valid, with nothing carried over. */
-        private void attempt(List<Link> links, List<BuildEntry> entries, boolean rehang) {
+        private void attempt(List<Link> links, List<BuildEntry> entries, Carried carried) {
             tried++;
-            Carried carried = rehang ? carried(links, entries) : new Carried(List.of(), List.of(), below());
-            if (!record(links, entries, carried) && !carried.paths.isEmpty()) {
-                record(links, entries, new Carried(List.of(), List.of(), below()));
-            }
+            fresh(List.copyOf(links), List.copyOf(entries), carried).ifPresent(trials::add);
         }
 
-        private record Carried(List<BuildEntry> entries, List<String> paths, List<String> lost) {}
+        /** A trial's chain with nothing carried over; empty where nothing was, or where it was tried already. */
+        Optional<Trial> bare(Trial trial) {
+            return trial.carried.paths.isEmpty() ? Optional.empty() : fresh(trial.links, trial.chain, new Carried(List.of(), List.of(), below()));
+        }
+
+        private Optional<Trial> fresh(List<Link> links, List<BuildEntry> entries, Carried carried) {
+            List<BuildEntry> assembly = new ArrayList<>(entries);
+            assembly.addAll(carried.entries);
+            assembly.addAll(required(links, assembly));
+            SortedMap<String, String> to = relative(assembly);
+            return seen.add(to) ? Optional.of(new Trial(this, links, entries, carried, assembly, to)) : Optional.empty();
+        }
 
         /** The paths of what hangs directly on what is there. */
         private List<String> below() {
@@ -221,27 +248,19 @@ public final class Swaps {
             return homes.stream().findFirst();
         }
 
-        private boolean record(List<Link> links, List<BuildEntry> entries, Carried carried) {
-            List<BuildEntry> assembly = new ArrayList<>(entries);
-            assembly.addAll(carried.entries);
-            assembly.addAll(required(links, assembly));
+        Optional<Swap> swap(Trial trial) {
             List<BuildEntry> parts = new ArrayList<>(build.parts().stream().filter(this::stays).toList());
-            parts.addAll(assembly);
-            SortedMap<String, String> to = relative(assembly);
-            if (!seen.add(to)) {
-                return true;
-            }
-            BuildResult after = check.check(with(parts));
-            if (!after.valid()) {
-                return false;
-            }
+            parts.addAll(trial.assembly);
+            return check.checkValid(with(parts)).flatMap(after -> swap(trial, after));
+        }
+
+        private Optional<Swap> swap(Trial trial, BuildResult after) {
             List<String> was = placement.parts().stream().map(Occurrence::part).toList();
             List<String> is = after.placement().orElseThrow().parts().stream().map(Occurrence::part).toList();
             BigDecimal benefit = weighing.benefit(after.totals());
-            shopping.between(was, is).ifPresent(buy -> found.add(new Swap(
-                    path, relative(build.parts().stream().filter(entry -> !stays(entry)).toList()), to, after, benefit, benefit.subtract(before), buy,
-                    Shopping.price(buy), carried.paths, carried.lost, rolesLost(was, is), broken(after))));
-            return true;
+            return shopping.between(was, is).map(buy -> new Swap(
+                    path, relative(build.parts().stream().filter(entry -> !stays(entry)).toList()), trial.to, after, benefit, benefit.subtract(before), buy,
+                    Shopping.price(buy), trial.carried.paths, trial.carried.lost, rolesLost(was, is), broken(after)));
         }
 
         private List<BuildEntry> required(List<Link> links, List<BuildEntry> assembly) {
