@@ -23,7 +23,10 @@ import org.junit.jupiter.api.Test;
 class ArchitectureTest {
 
     /** From the documents to the commands: each may use those before it. */
-    private static final List<String> ROOMS = List.of("document", "catalog", "relation", "space", "judgement", "view", "command");
+    private static final List<String> ROOMS = List.of("document", "catalog", "relation", "space", "judgement", "view", "editor", "command");
+
+    /** The one class that knows of logging, in order to silence it: the library behind it would write to a stream that an editor shows. */
+    private static final String SILENCER = "fettle.command.LanguageServerCommand";
 
     /** What the view reads from the engine: names and texts of rules, and never the rules' power to decide. */
     private static final Set<String> METADATA = Set.of("fettle.engine.RuleIndex", "fettle.engine.RuleInfo", "fettle.engine.Severity");
@@ -88,7 +91,9 @@ class ArchitectureTest {
     @Test
     void nothing_logs() {
         for (String room : Stream.concat(ROOMS.stream(), Stream.of("engine")).toList()) {
-            assertEquals(Set.of(), uses(room, type -> type.getPackageName().startsWith("java.util.logging") || type.getPackageName().startsWith("org.slf4j")));
+            assertEquals(Set.of(),
+                    uses(room, type -> type.getPackageName().startsWith("java.util.logging") || type.getPackageName().startsWith("org.slf4j")).stream()
+                            .filter(use -> !use.startsWith(SILENCER)).collect(Collectors.toSet()));
         }
     }
 

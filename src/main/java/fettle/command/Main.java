@@ -40,6 +40,7 @@ public final class Main {
         commands.put("report", ReportCommand::new);
         commands.put("rules", RulesCommand::new);
         commands.put("watch", WatchCommand::new);
+        commands.put("language-server", LanguageServerCommand::new);
         commands.put("start", StartCommand::new);
         commands.put("completion", CompletionCommand::new);
         return commands;

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -23,6 +24,7 @@ final class DocumentSearch {
     private static final String STANDARD_INPUT = "-";
 
     private final Predicate<String> entersFolder;
+    private final Map<Path, byte[]> unsaved;
     private final List<Supplier<Document>> documents = new ArrayList<>();
     private final Set<Path> met = new HashSet<>();
     private final Set<Path> above = new HashSet<>();
@@ -31,9 +33,13 @@ final class DocumentSearch {
     /** How many documents, problems and folders entered before have been come upon, read or not. */
     private int seen;
 
-    /** @param entersFolder whether to look into a folder of this name */
-    DocumentSearch(Predicate<String> entersFolder) {
+    /**
+     * @param entersFolder whether to look into a folder of this name
+     * @param unsaved what to read in place of files, by their real paths
+     */
+    DocumentSearch(Predicate<String> entersFolder, Map<Path, byte[]> unsaved) {
         this.entersFolder = entersFolder;
+        this.unsaved = unsaved;
     }
 
     /** Reads everything found, sorted by name. */
@@ -71,8 +77,9 @@ final class DocumentSearch {
     private void takeFile(String shown, Path file) {
         seen++;
         try {
-            if (met.add(file.toRealPath())) {
-                documents.add(() -> DocumentFile.read(shown, file));
+            Path real = file.toRealPath();
+            if (met.add(real)) {
+                documents.add(() -> unsaved.containsKey(real) ? DocumentFile.read(shown, unsaved.get(real)) : DocumentFile.read(shown, file));
             }
         } catch (IOException cause) {
             add(DocumentFile.refused(shown, file, cause));

@@ -4,6 +4,7 @@ import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 
 /** Reads catalogs and builds from disk: what can be read is read, and each thing that cannot is a problem of its own. */
 public final class Documents {
@@ -20,11 +21,16 @@ public final class Documents {
      * that problem, so that the set is never empty.
      */
     public static DocumentSet catalog(Path directory) {
+        return catalog(directory, Map.of());
+    }
+
+    /** Reads the same, with what an editor holds of some files in place of what they hold on disk; {@code unsaved} is keyed by real paths. */
+    public static DocumentSet catalog(Path directory, Map<Path, byte[]> unsaved) {
         if (Files.exists(directory) && !Files.isDirectory(directory)) {
             return new DocumentSet(List.of(DocumentFile.unreadable(DocumentSearch.shown(directory),
                     "a catalog is a folder, but this is a file", "name the folder that holds the catalog's files")));
         }
-        DocumentSearch search = new DocumentSearch(name -> !name.equals(BUILDS_FOLDER));
+        DocumentSearch search = new DocumentSearch(name -> !name.equals(BUILDS_FOLDER), unsaved);
         search.take(directory);
         return search.found();
     }
@@ -34,7 +40,7 @@ public final class Documents {
      * end but not closed. What is named twice is read once.
      */
     public static DocumentSet builds(List<Path> filesOrDirectories, InputStream standardInput) {
-        DocumentSearch search = new DocumentSearch(name -> true);
+        DocumentSearch search = new DocumentSearch(name -> true, Map.of());
         for (Path path : filesOrDirectories) {
             if (path.equals(STANDARD_INPUT)) {
                 search.take(standardInput);

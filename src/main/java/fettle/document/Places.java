@@ -24,10 +24,15 @@ public final class Places {
      */
     public Origin inside(Origin entry, String steps) {
         return Optional.ofNullable(roots.get(entry.file()))
-                .flatMap(root -> walk(root, entry.pointer().isEmpty() ? "" : entry.pointer().substring(1), true))
+                .flatMap(root -> at(root, entry.pointer()))
                 .flatMap(outer -> walk(outer, steps, false))
                 .map(Node::origin)
                 .orElse(entry);
+    }
+
+    /** The value that a pointer (RFC 6901) leads to. */
+    public static Optional<Node> at(Node root, String pointer) {
+        return walk(root, pointer.isEmpty() ? "" : pointer.substring(1), true);
     }
 
     private static Optional<Node> walk(Node from, String steps, boolean escaped) {

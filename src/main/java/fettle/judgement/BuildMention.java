@@ -10,7 +10,8 @@ import java.util.Optional;
 /** A build mentions something of the catalog by id. */
 public record BuildMention(Build build, Reference reference) {
 
-    static List<BuildMention> of(Build build) {
+    /** All mentions by a build. */
+    public static List<BuildMention> of(Build build) {
         List<BuildMention> mentions = new ArrayList<>();
         add(mentions, build, "platforms", List.of(build.platform()));
         add(mentions, build, "outfits", optional(build.outfit()));

@@ -15,6 +15,15 @@ final class CatalogFacts {
     private CatalogFacts() {}
 
     static List<Object> of(CatalogReading reading, RuleIndex rules) {
+        List<Object> facts = written(reading, rules);
+        Space space = Space.of(reading.relations());
+        facts.addAll(SpaceFacts.of(reading.relations(), space));
+        facts.addAll(WorthFacts.of(reading.catalog(), space));
+        return facts;
+    }
+
+    /** What is written and what follows at once, without what holds of all builds. */
+    static List<Object> written(CatalogReading reading, RuleIndex rules) {
         Catalog catalog = reading.catalog();
         List<Object> facts = new ArrayList<>();
         facts.add(Reading.of(reading.documents()));
@@ -35,9 +44,6 @@ final class CatalogFacts {
             }
         }
         facts.addAll(CatalogResults.of(reading.relations()));
-        Space space = Space.of(reading.relations());
-        facts.addAll(SpaceFacts.of(reading.relations(), space));
-        facts.addAll(WorthFacts.of(catalog, space));
         return facts;
     }
 }

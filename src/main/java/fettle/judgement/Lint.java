@@ -14,6 +14,13 @@ public final class Lint {
         this.judge = new Judge(rules);
     }
 
+    /** What can be found without looking at all builds: in a moment, for someone who is typing. Each of these is among {@link #findings} too. */
+    public List<Finding> quick(CatalogReading reading) {
+        List<Object> facts = new ArrayList<>(reading.documentFacts());
+        facts.addAll(CatalogFacts.written(reading, judge.rules()));
+        return new Waivers(reading.catalog()).applied(judge.judge(facts, reading.places()));
+    }
+
     /** All findings on the catalog itself, in order, with its waivers applied. */
     public List<Finding> findings(CatalogReading reading) {
         List<Object> facts = new ArrayList<>(reading.documentFacts());

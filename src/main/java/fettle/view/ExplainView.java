@@ -22,9 +22,14 @@ public final class ExplainView {
         this.style = style;
     }
 
-    /** The text on everything of that name, at least one thing, and whether it can be on the platforms that were asked of. */
-    public String text(List<IdSort.Named> named, List<Finding> findings, Optional<Access> access, List<Coexistence> asked) {
+    /** The text on everything of that name, and nothing else. */
+    public String about(List<IdSort.Named> named, Optional<Access> access) {
         Sheet sheet = new Sheet(style.colour());
+        about(sheet, named, access);
+        return sheet.toString();
+    }
+
+    private void about(Sheet sheet, List<IdSort.Named> named, Optional<Access> access) {
         Catalog catalog = relations.catalog();
         for (IdSort.Named each : named) {
             if (each.sort() == IdSort.PART || each.sort() == IdSort.PLATFORM) {
@@ -37,6 +42,13 @@ public final class ExplainView {
             }
             sheet.blank();
         }
+    }
+
+    /** The text on everything of that name, at least one thing, and whether it can be on the platforms that were asked of. */
+    public String text(List<IdSort.Named> named, List<Finding> findings, Optional<Access> access, List<Coexistence> asked) {
+        Sheet sheet = new Sheet(style.colour());
+        Catalog catalog = relations.catalog();
+        about(sheet, named, access);
         for (Coexistence coexistence : asked) {
             new CoexistenceText(wording).write(sheet, coexistence);
             sheet.blank();

@@ -11,9 +11,9 @@ import java.util.Optional;
  * @param where where a document says so; empty for what was computed
  * @param premises what it follows from
  */
-record Told(String fact, Optional<Origin> where, List<Told> premises) {
+public record Told(String fact, Optional<Origin> where, List<Told> premises) {
 
-    Told {
+    public Told {
         premises = List.copyOf(premises);
     }
 }

@@ -81,6 +81,11 @@ public final class Wording {
         return first.part() + " in " + first.slot() + " would carry " + rest;
     }
 
+    /** The reasons of a finding in words as a list: what another follows from comes before it, and each is told once. */
+    public List<Told> reasoning(Finding finding) {
+        return Reasoning.of(reasons(finding));
+    }
+
     /** The reasons of a finding in words, each said once at one level. */
     List<Told> reasons(Finding finding) {
         return finding.because().stream().map(this::told).distinct().toList();

@@ -42,4 +42,24 @@ class PipeIT {
         assertEquals(new Piped("1\n", "", 0), piped);
         assertEquals(1, shell("echo 'build: { id: piped, platform: anvil, parts: {} }' | '" + PROGRAM + "' validate " + tidemill + " - > /dev/null").exit());
     }
+
+    @Test
+    void an_editor_starts_the_language_server_and_is_answered() throws Exception {
+        String greeting = "{\"jsonrpc\":\"2.0\",\"id\":1,\"method\":\"initialize\",\"params\":{\"capabilities\":{}}}";
+        String leave = "{\"jsonrpc\":\"2.0\",\"id\":2,\"method\":\"shutdown\"}";
+        String exit = "{\"jsonrpc\":\"2.0\",\"method\":\"exit\"}";
+        StringBuilder sent = new StringBuilder();
+        for (String message : new String[] {greeting, leave, exit}) {
+            sent.append("Content-Length: ").append(message.length()).append("\r\n\r\n").append(message);
+        }
+        Process process = new ProcessBuilder(PROGRAM.toString(), "language-server").start();
+        process.getOutputStream().write(sent.toString().getBytes(StandardCharsets.UTF_8));
+        process.getOutputStream().flush();
+        String out = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        String err = new String(process.getErrorStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertEquals(0, process.waitFor(), err);
+        assertEquals("", err);
+        assertEquals(2, out.split("Content-Length: ", -1).length - 1, out);
+        assertEquals(true, out.contains("\"hoverProvider\":true"), out);
+    }
 }

@@ -1,0 +1,72 @@
+package fettle.editor;
+
+import fettle.judgement.CatalogReading;
+import fettle.judgement.Finding;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicLong;
+import org.eclipse.lsp4j.Diagnostic;
+
+/** One catalog while it is edited: what was last read of it, what was found in it, and what the editor was told. */
+final class Desk {
+
+    /** A finding as the editor shows it. */
+    record Shown(Finding finding, Diagnostic diagnostic) {}
+
+    /** All findings on a reading, those that take a look at all builds apart. */
+    record Checked(CatalogReading reading, List<Finding> quick, List<Finding> slow) {}
+
+    private final Path home;
+    private final AtomicLong changes = new AtomicLong();
+    private volatile Optional<CatalogReading> reading = Optional.empty();
+    private volatile Optional<Checked> checked = Optional.empty();
+    private volatile Map<Path, List<Shown>> shown = Map.of();
+
+    Desk(Path home) {
+        this.home = home;
+    }
+
+    /** The catalog's folder. */
+    Path home() {
+        return home;
+    }
+
+    /** Notes a change, and gives it a number. */
+    long change() {
+        return changes.incrementAndGet();
+    }
+
+    /** Whether nothing changed after that change. */
+    boolean rests(long change) {
+        return changes.get() == change;
+    }
+
+    /** The catalog as it was last read; empty before the first time. */
+    Optional<CatalogReading> reading() {
+        return reading;
+    }
+
+    void read(CatalogReading fresh) {
+        reading = Optional.of(fresh);
+    }
+
+    /** The last check that was done in full. */
+    Optional<Checked> checked() {
+        return checked;
+    }
+
+    void check(Checked fresh) {
+        checked = Optional.of(fresh);
+    }
+
+    /** What the editor shows, by file. */
+    Map<Path, List<Shown>> shown() {
+        return shown;
+    }
+
+    void show(Map<Path, List<Shown>> fresh) {
+        shown = fresh;
+    }
+}

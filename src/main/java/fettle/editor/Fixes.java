@@ -1,0 +1,137 @@
+package fettle.editor;
+
+import fettle.document.Document;
+import fettle.document.Node;
+import fettle.document.Origin;
+import fettle.judgement.Finding;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.eclipse.lsp4j.CodeAction;
+import org.eclipse.lsp4j.CodeActionKind;
+import org.eclipse.lsp4j.Position;
+import org.eclipse.lsp4j.Range;
+import org.eclipse.lsp4j.TextEdit;
+import org.eclipse.lsp4j.WorkspaceEdit;
+
+/** Mends what a finding says with one choice: the name that was meant, the patch of today, or a waiver that waits for its reason. */
+final class Fixes {
+
+    /** What a waiver cannot accept: a document must be read before anything is known of it. */
+    private static final Set<String> NEVER_WAIVED = Set.of("unreadable-document", "schema-mismatch", "idle-waiver", "expired-waiver");
+
+    private final Session session;
+    private final Desk desk;
+    private final OpenText text;
+
+    Fixes(Session session, Desk desk, OpenText text) {
+        this.session = session;
+        this.desk = desk;
+        this.text = text;
+    }
+
+    /** What can be done about the findings in a range. */
+    List<CodeAction> in(Range range) {
+        List<CodeAction> actions = new ArrayList<>();
+        int from = text.lines().offset(range.getStart());
+        int to = text.lines().offset(range.getEnd());
+        for (Desk.Shown shown : desk.shown().getOrDefault(text.file(), List.of())) {
+            Range marked = shown.diagnostic().getRange();
+            if (text.lines().offset(marked.getStart()) <= to && text.lines().offset(marked.getEnd()) >= from) {
+                actions.addAll(renamed(shown));
+                waived(shown).ifPresent(actions::add);
+            }
+        }
+        return actions;
+    }
+
+    private List<CodeAction> renamed(Desk.Shown shown) {
+        Finding finding = shown.finding();
+        Origin place = finding.where().get(0);
+        Extents.Stretch stretch = Extents.inner(text.lines(), place);
+        String written = text.lines().text().substring(stretch.from(), stretch.to());
+        List<CodeAction> actions = new ArrayList<>();
+        if (finding.data().get("near") instanceof Collection<?> near) {
+            for (Object name : near) {
+                // Of "kind:scope" or "rail/lens" only the last piece is wrong.
+                int cut = Math.max(written.lastIndexOf(':'), written.lastIndexOf('/')) + 1;
+                String wrong = String.valueOf(finding.data().getOrDefault("id", written.substring(cut)));
+                if (written.endsWith(wrong)) {
+                    actions.add(put(shown, "Write " + name, stretch.to() - wrong.length(), stretch.to(), name.toString()));
+                }
+            }
+        } else if (finding.rule().equals("schema-mismatch") && finding.data().get("meant") instanceof String meant) {
+            actions.add(put(shown, "Write " + meant, stretch.from(), stretch.to(), meant));
+        } else if (finding.rule().equals("outdated-build") && written.equals(finding.data().get("patch"))) {
+            actions.add(put(shown, "Say that it is for patch " + finding.data().get("current"), stretch.from(), stretch.to(), String.valueOf(finding.data().get("current"))));
+        }
+        return actions;
+    }
+
+    private CodeAction put(Desk.Shown shown, String title, int from, int to, String put) {
+        return action(shown, title, session.uri(text.file()), new TextEdit(text.lines().range(from, to), put));
+    }
+
+    private static CodeAction action(Desk.Shown shown, String title, String uri, TextEdit edit) {
+        CodeAction action = new CodeAction(title);
+        action.setKind(CodeActionKind.QuickFix);
+        action.setDiagnostics(List.of(shown.diagnostic()));
+        action.setEdit(new WorkspaceEdit(Map.of(uri, List.of(edit))));
+        return action;
+    }
+
+    /** A waiver in the document that has waivers, or else at the end of this one, with its reason left open so that it is asked for. */
+    private Optional<CodeAction> waived(Desk.Shown shown) {
+        Finding finding = shown.finding();
+        if (NEVER_WAIVED.contains(finding.rule()) || Session.holdsBuilds(desk, text.file())) {
+            return Optional.empty();
+        }
+        for (Document document : desk.reading().map(reading -> reading.documents().documents()).orElse(List.of())) {
+            if (document.root().orElse(null) instanceof Node.Obj root && root.members().containsKey("waivers")) {
+                return root.members().get("waivers").value() instanceof Node.Arr waivers && !waivers.items().isEmpty()
+                        ? before(shown, Path.of(document.file()), waivers.items().get(0).origin()) : Optional.empty();
+            }
+        }
+        return yaml(text.file()) && !text.lines().text().stripLeading().startsWith("{") ? Optional.of(atTheEnd(shown)) : Optional.empty();
+    }
+
+    private Optional<CodeAction> before(Desk.Shown shown, Path file, Origin first) {
+        Lines lines = session.lines(file);
+        String start = lines.line(first.line() - 1);
+        int dash = start.indexOf("- ");
+        if (!yaml(file) || dash < 0 || !start.substring(0, dash).isBlank() || lines.position(first).getCharacter() != dash + 2) {
+            return Optional.empty();
+        }
+        Position at = new Position(first.line() - 1, 0);
+        return Optional.of(action(shown, title(shown), session.uri(file), new TextEdit(new Range(at, at), waiver(shown.finding(), start.substring(0, dash)))));
+    }
+
+    private CodeAction atTheEnd(Desk.Shown shown) {
+        String written = text.lines().text();
+        Position end = text.lines().position(written.length());
+        String section = (written.endsWith("\n") ? "" : "\n") + "waivers:\n" + waiver(shown.finding(), "  ");
+        return action(shown, title(shown), session.uri(text.file()), new TextEdit(new Range(end, end), section));
+    }
+
+    private static String title(Desk.Shown shown) {
+        return "Waive this " + shown.finding().rule() + ", and write down why";
+    }
+
+    private static String waiver(Finding finding, String indent) {
+        return indent + "- rule: " + finding.rule() + "\n" + indent + "  subject: " + quoted(finding.subject()) + "\n" + indent + "  because: \"\"\n";
+    }
+
+    /** Subjects hold colons, and may hold whatever a file name does. */
+    private static String quoted(String subject) {
+        return subject.matches("[a-z]+:[a-z0-9._/-]+") ? subject : "\"" + subject.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
+    }
+
+    private static boolean yaml(Path file) {
+        String name = file.toString().toLowerCase(java.util.Locale.ROOT);
+        return name.endsWith(".yaml") || name.endsWith(".yml");
+    }
+}

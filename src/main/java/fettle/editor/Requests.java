@@ -1,0 +1,120 @@
+package fettle.editor;
+
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.function.BiFunction;
+import java.util.function.Function;
+import org.eclipse.lsp4j.CodeAction;
+import org.eclipse.lsp4j.CodeActionParams;
+import org.eclipse.lsp4j.Command;
+import org.eclipse.lsp4j.CompletionItem;
+import org.eclipse.lsp4j.CompletionList;
+import org.eclipse.lsp4j.CompletionParams;
+import org.eclipse.lsp4j.DefinitionParams;
+import org.eclipse.lsp4j.DidChangeConfigurationParams;
+import org.eclipse.lsp4j.DidChangeTextDocumentParams;
+import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
+import org.eclipse.lsp4j.DidCloseTextDocumentParams;
+import org.eclipse.lsp4j.DidOpenTextDocumentParams;
+import org.eclipse.lsp4j.DidSaveTextDocumentParams;
+import org.eclipse.lsp4j.Hover;
+import org.eclipse.lsp4j.HoverParams;
+import org.eclipse.lsp4j.Location;
+import org.eclipse.lsp4j.LocationLink;
+import org.eclipse.lsp4j.ReferenceParams;
+import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
+import org.eclipse.lsp4j.TextDocumentItem;
+import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.eclipse.lsp4j.services.TextDocumentService;
+import org.eclipse.lsp4j.services.WorkspaceService;
+
+/** Takes what an editor sends about documents, and hands it to whoever answers. What concerns no known document is passed over. */
+final class Requests implements TextDocumentService, WorkspaceService {
+
+    private final Session session;
+
+    Requests(Session session) {
+        this.session = session;
+    }
+
+    @Override
+    public void didOpen(DidOpenTextDocumentParams said) {
+        TextDocumentItem item = said.getTextDocument();
+        Session.file(item.getUri()).ifPresent(file -> session.open(new OpenText(file, item.getUri(), item.getVersion(), new Lines(item.getText()))));
+    }
+
+    @Override
+    public void didChange(DidChangeTextDocumentParams said) {
+        session.open(said.getTextDocument().getUri()).ifPresent(open -> {
+            String text = open.lines().text();
+            for (TextDocumentContentChangeEvent change : said.getContentChanges()) {
+                text = change.getRange() == null ? change.getText() : new Lines(text).with(change.getRange(), change.getText());
+            }
+            Integer version = said.getTextDocument().getVersion();
+            session.open(open.with(text, version == null ? open.version() + 1 : version));
+        });
+    }
+
+    @Override
+    public void didClose(DidCloseTextDocumentParams said) {
+        session.close(said.getTextDocument().getUri());
+    }
+
+    @Override
+    public void didSave(DidSaveTextDocumentParams said) {
+        Session.file(said.getTextDocument().getUri()).ifPresent(session::changed);
+    }
+
+    @Override
+    public void didChangeConfiguration(DidChangeConfigurationParams said) {
+        session.changedAll();
+    }
+
+    @Override
+    public void didChangeWatchedFiles(DidChangeWatchedFilesParams said) {
+        session.changedAll();
+    }
+
+    /** An answer about an open document whose catalog has been read; {@code otherwise} where there is none. */
+    private <T> CompletableFuture<T> answer(String uri, T otherwise, BiFunction<OpenText, Desk, T> work) {
+        return session.answer(() -> session.open(uri).flatMap(text -> session.desk(text.file()).map(desk -> work.apply(text, desk))).orElse(otherwise));
+    }
+
+    private <T> BiFunction<OpenText, Desk, T> known(T otherwise, Function<Answers, T> work) {
+        return (text, desk) -> desk.reading()
+                .map(reading -> work.apply(new Answers(session, text, Session.holdsBuilds(desk, text.file()), reading))).orElse(otherwise);
+    }
+
+    @Override
+    public CompletableFuture<Hover> hover(HoverParams asked) {
+        // The protocol's word for nothing to show is null.
+        return answer(asked.getTextDocument().getUri(), null, known(null, answers -> answers.hover(asked.getPosition()).orElse(null)));
+    }
+
+    @Override
+    public CompletableFuture<Either<List<? extends Location>, List<? extends LocationLink>>> definition(DefinitionParams asked) {
+        Either<List<? extends Location>, List<? extends LocationLink>> nowhere = Either.forLeft(List.of());
+        return answer(asked.getTextDocument().getUri(), nowhere, known(nowhere, answers -> Either.forLeft(answers.definition(asked.getPosition()))));
+    }
+
+    @Override
+    public CompletableFuture<List<? extends Location>> references(ReferenceParams asked) {
+        boolean given = asked.getContext() != null && asked.getContext().isIncludeDeclaration();
+        return answer(asked.getTextDocument().getUri(), List.of(), known(List.of(), answers -> answers.references(asked.getPosition(), given)));
+    }
+
+    @Override
+    public CompletableFuture<Either<List<CompletionItem>, CompletionList>> completion(CompletionParams asked) {
+        Either<List<CompletionItem>, CompletionList> nothing = Either.forLeft(List.of());
+        return answer(asked.getTextDocument().getUri(), nothing, (text, desk) -> desk.reading()
+                .<Either<List<CompletionItem>, CompletionList>>map(reading -> Either.forLeft(
+                        new Suggestions(session, text, Session.holdsBuilds(desk, text.file()), reading).at(asked.getPosition())))
+                .orElse(nothing));
+    }
+
+    @Override
+    public CompletableFuture<List<Either<Command, CodeAction>>> codeAction(CodeActionParams asked) {
+        return answer(asked.getTextDocument().getUri(), List.of(), (text, desk) -> new Fixes(session, desk, text).in(asked.getRange()).stream()
+                .map(Either::<Command, CodeAction>forRight).toList());
+    }
+}

@@ -1,0 +1,323 @@
+package fettle.editor;
+
+import fettle.document.Document;
+import fettle.document.DocumentSet;
+import fettle.document.Documents;
+import fettle.document.Node;
+import fettle.document.Origin;
+import fettle.engine.RuleBase;
+import fettle.engine.Severity;
+import fettle.judgement.CatalogReading;
+import fettle.judgement.Finding;
+import fettle.judgement.Lint;
+import fettle.judgement.Validation;
+import fettle.view.Told;
+import fettle.view.Wording;
+import java.io.IOException;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import org.eclipse.lsp4j.Diagnostic;
+import org.eclipse.lsp4j.DiagnosticRelatedInformation;
+import org.eclipse.lsp4j.DiagnosticSeverity;
+import org.eclipse.lsp4j.Location;
+import org.eclipse.lsp4j.MessageParams;
+import org.eclipse.lsp4j.MessageType;
+import org.eclipse.lsp4j.PublishDiagnosticsParams;
+import org.eclipse.lsp4j.services.LanguageClient;
+
+/** All that a server knows while an editor is connected: the open documents, their catalogs, and what was found in them. */
+final class Session {
+
+    /** How long no key must be pressed before a check begins, in milliseconds. */
+    private static final long PAUSE = 150;
+
+    private final RuleBase rules;
+    private final Optional<Path> named;
+    private final Function<Throwable, String> told;
+    private final Map<Path, OpenText> open = new ConcurrentHashMap<>();
+    private final Map<Path, Desk> desks = new ConcurrentHashMap<>();
+    private final ScheduledExecutorService checks = Executors.newSingleThreadScheduledExecutor(Session::quiet);
+    private final ExecutorService thorough = Executors.newSingleThreadExecutor(Session::quiet);
+    private final ExecutorService answers = Executors.newSingleThreadExecutor(Session::quiet);
+    private volatile Homes homes;
+    private volatile Optional<LanguageClient> client = Optional.empty();
+
+    /**
+     * @param named the catalog that was named when the server was started
+     * @param told puts a fault of the program into one sentence
+     */
+    Session(RuleBase rules, Optional<Path> named, Function<Throwable, String> told) {
+        this.rules = rules;
+        this.named = named;
+        this.told = told;
+        this.homes = new Homes(named, List.of());
+    }
+
+    private static Thread quiet(Runnable work) {
+        Thread thread = new Thread(work, "editor");
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    void connect(LanguageClient editor) {
+        client = Optional.of(editor);
+    }
+
+    RuleBase rules() {
+        return rules;
+    }
+
+    void workspace(List<Path> folders) {
+        homes = new Homes(named, folders);
+    }
+
+    void end() {
+        checks.shutdownNow();
+        thorough.shutdownNow();
+        answers.shutdown();
+    }
+
+    /** Works an answer out beside the reading of further messages. */
+    <T> CompletableFuture<T> answer(Supplier<T> work) {
+        return CompletableFuture.supplyAsync(work, answers);
+    }
+
+    /** The file of a URI; empty for what is no file. */
+    static Optional<Path> file(String uri) {
+        try {
+            URI parsed = URI.create(uri);
+            return "file".equals(parsed.getScheme()) ? Optional.of(Path.of(parsed).toAbsolutePath().normalize()) : Optional.empty();
+        } catch (IllegalArgumentException | java.nio.file.FileSystemNotFoundException strange) {
+            return Optional.empty();
+        }
+    }
+
+    Optional<OpenText> open(String uri) {
+        return file(uri).map(open::get);
+    }
+
+    void open(OpenText text) {
+        open.put(text.file(), text);
+        changed(text.file());
+    }
+
+    void close(String uri) {
+        file(uri).ifPresent(path -> {
+            open.remove(path);
+            changed(path);
+        });
+    }
+
+    /** The catalog that a file belongs to. */
+    Optional<Desk> desk(Path file) {
+        return homes.of(file).map(home -> desks.computeIfAbsent(home, Desk::new));
+    }
+
+    /** What a document of this name holds. */
+    static boolean holdsBuilds(Desk desk, Path file) {
+        return Homes.holdsBuilds(desk.home(), file);
+    }
+
+    /** Checks the catalog of a file again, as soon as no further change follows. */
+    void changed(Path file) {
+        desk(file).ifPresent(this::changed);
+    }
+
+    void changedAll() {
+        desks.values().forEach(this::changed);
+    }
+
+    private void changed(Desk desk) {
+        long change = desk.change();
+        checks.schedule(() -> guarded(() -> {
+            if (desk.rests(change)) {
+                check(desk, change);
+            }
+        }), PAUSE, TimeUnit.MILLISECONDS);
+    }
+
+    private void guarded(Runnable work) {
+        try {
+            work.run();
+        } catch (RuntimeException | StackOverflowError | OutOfMemoryError fault) {
+            client.ifPresent(editor -> editor.logMessage(new MessageParams(MessageType.Error, told.apply(fault))));
+        }
+    }
+
+    private void check(Desk desk, long change) {
+        List<OpenText> texts = open.values().stream().filter(text -> desk(text.file()).filter(desk::equals).isPresent()).toList();
+        Map<Path, byte[]> unsaved = new LinkedHashMap<>();
+        List<Document> builds = new ArrayList<>();
+        for (OpenText text : texts) {
+            if (!holdsBuilds(desk, text.file())) {
+                unsaved.put(real(text.file()), text.bytes());
+            } else {
+                Document read = Documents.content(shown(text.file()), text.bytes());
+                boolean telling = read.root().orElse(null) instanceof Node.Obj root && (root.members().containsKey("build") || root.members().containsKey("builds"));
+                if (text.file().startsWith(desk.home()) || telling) {
+                    builds.add(read);
+                }
+            }
+        }
+        DocumentSet found = Documents.catalog(desk.home(), unsaved);
+        Optional<Desk.Checked> before = desk.checked();
+        if (before.isPresent() && before.get().reading().documents().equals(found)) {
+            desk.read(before.get().reading());
+            publish(desk, before.get().reading(), before.get().quick(), before.get().slow(), validated(before.get().reading(), builds));
+            return;
+        }
+        CatalogReading reading = CatalogReading.of(rules, found);
+        desk.read(reading);
+        Lint lint = new Lint(rules);
+        List<Finding> quick = lint.quick(reading);
+        List<Finding> ofBuilds = validated(reading, builds);
+        publish(desk, reading, quick, stillStanding(before, found), ofBuilds);
+        thorough.execute(() -> guarded(() -> {
+            // By the time that this begins, more may have been typed.
+            if (desk.rests(change)) {
+                Set<Finding> slow = new LinkedHashSet<>(lint.findings(reading));
+                slow.removeAll(quick);
+                desk.check(new Desk.Checked(reading, quick, List.copyOf(slow)));
+                if (desk.rests(change)) {
+                    publish(desk, reading, quick, List.copyOf(slow), ofBuilds);
+                }
+            }
+        }));
+    }
+
+    /** What was found with much work before and stands in a document that is as it was; the rest is left out until it is found anew. */
+    private static List<Finding> stillStanding(Optional<Desk.Checked> before, DocumentSet now) {
+        if (before.isEmpty()) {
+            return List.of();
+        }
+        Set<String> same = new HashSet<>();
+        Set<Document> was = new HashSet<>(before.get().reading().documents().documents());
+        now.documents().stream().filter(was::contains).map(Document::file).forEach(same::add);
+        return before.get().slow().stream().filter(finding -> finding.where().stream().map(Origin::file).allMatch(same::contains)).toList();
+    }
+
+    private List<Finding> validated(CatalogReading reading, List<Document> builds) {
+        if (builds.isEmpty()) {
+            return List.of();
+        }
+        Validation.Outcome outcome = new Validation(rules).validate(reading, new DocumentSet(builds), Optional.empty());
+        Set<Finding> findings = new LinkedHashSet<>(outcome.general());
+        outcome.builds().forEach(build -> findings.addAll(build.findings()));
+        return List.copyOf(findings);
+    }
+
+    private synchronized void publish(Desk desk, CatalogReading reading, List<Finding> quick, List<Finding> slow, List<Finding> builds) {
+        Wording wording = new Wording(rules.index(), reading.catalog());
+        Map<Path, Lines> texts = new LinkedHashMap<>();
+        Map<String, Document> documents = new LinkedHashMap<>();
+        reading.documents().documents().forEach(document -> documents.put(document.file(), document));
+        Set<Finding> all = new LinkedHashSet<>(quick);
+        all.addAll(slow);
+        all.addAll(builds);
+        Map<Path, List<Desk.Shown>> shown = new LinkedHashMap<>();
+        for (Finding finding : all) {
+            if (finding.waived().isPresent() || finding.where().isEmpty()) {
+                continue;
+            }
+            Origin place = finding.where().get(0);
+            Path file = Path.of(place.file());
+            Lines lines = texts.computeIfAbsent(file, this::lines);
+            Extents.Stretch stretch = Extents.marked(lines, place, Optional.ofNullable(documents.get(place.file())).flatMap(Document::root));
+            Diagnostic diagnostic = new Diagnostic(lines.range(stretch.from(), stretch.to()), said(wording, finding), grade(finding.severity()), "fettle", finding.rule());
+            diagnostic.setRelatedInformation(related(wording.reasoning(finding), texts));
+            shown.computeIfAbsent(file, unused -> new ArrayList<>()).add(new Desk.Shown(finding, diagnostic));
+        }
+        Set<Path> files = new LinkedHashSet<>(desk.shown().keySet());
+        files.addAll(shown.keySet());
+        open.values().stream().filter(text -> desk(text.file()).filter(desk::equals).isPresent()).forEach(text -> files.add(text.file()));
+        desk.show(shown);
+        for (Path file : files) {
+            List<Diagnostic> diagnostics = shown.getOrDefault(file, List.of()).stream().map(Desk.Shown::diagnostic).toList();
+            PublishDiagnosticsParams told = new PublishDiagnosticsParams(uri(file), diagnostics);
+            Optional.ofNullable(open.get(file)).ifPresent(text -> told.setVersion(text.version()));
+            client.ifPresent(editor -> editor.publishDiagnostics(told));
+        }
+    }
+
+    private static String said(Wording wording, Finding finding) {
+        List<String> said = new ArrayList<>(List.of(wording.message(finding)));
+        said.addAll(wording.remedies(finding));
+        return String.join("\n", said);
+    }
+
+    private List<DiagnosticRelatedInformation> related(List<Told> reasons, Map<Path, Lines> texts) {
+        List<DiagnosticRelatedInformation> related = new ArrayList<>();
+        for (Told reason : reasons) {
+            reason.where().ifPresent(origin -> related.add(new DiagnosticRelatedInformation(location(origin, texts), reason.fact())));
+        }
+        return related;
+    }
+
+    /** Where something stands, as editors name it. */
+    Location location(Origin origin) {
+        return location(origin, new LinkedHashMap<>());
+    }
+
+    private Location location(Origin origin, Map<Path, Lines> texts) {
+        Path file = Path.of(origin.file());
+        Lines lines = texts.computeIfAbsent(file, this::lines);
+        Extents.Stretch stretch = Extents.inner(lines, origin);
+        return new Location(uri(file), lines.range(stretch.from(), stretch.to()));
+    }
+
+    /** A file's text: what the editor holds, else what is on disk; empty where that cannot be had. */
+    Lines lines(Path file) {
+        OpenText text = open.get(file);
+        if (text != null) {
+            return text.lines();
+        }
+        try {
+            return new Lines(new String(Files.readAllBytes(file), StandardCharsets.UTF_8));
+        } catch (IOException gone) {
+            return new Lines("");
+        }
+    }
+
+    String uri(Path file) {
+        OpenText text = open.get(file);
+        return text != null ? text.uri() : file.toUri().toString();
+    }
+
+    private static DiagnosticSeverity grade(Severity severity) {
+        return switch (severity) {
+            case ERROR -> DiagnosticSeverity.Error;
+            case WARNING -> DiagnosticSeverity.Warning;
+            case NOTE -> DiagnosticSeverity.Information;
+        };
+    }
+
+    static String shown(Path file) {
+        return file.toString().replace(java.io.File.separatorChar, '/');
+    }
+
+    private static Path real(Path file) {
+        try {
+            return file.toRealPath();
+        } catch (IOException unsaved) {
+            return file;
+        }
+    }
+}
