@@ -1,13 +1,21 @@
 package fettle.judgement;
 
+import fettle.space.Assembly;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
+import java.util.TreeMap;
 
 /** Names assemblies by their parts. */
 final class Assemblies {
 
     private Assemblies() {}
+
+    /** A choice by its parts; an empty one is told as such. */
+    static String words(Optional<Assembly> choice) {
+        return words(choice.map(Assembly::paths).orElse(new TreeMap<>()));
+    }
 
     /** The head with what is on it, by path within the place; an empty slot is told as such. */
     static String words(SortedMap<String, String> parts) {

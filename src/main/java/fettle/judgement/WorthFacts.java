@@ -2,7 +2,7 @@ package fettle.judgement;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
-import fettle.space.Assembly;
+import fettle.space.BetweenRungs;
 import fettle.space.Exact;
 import fettle.space.Landscape;
 import fettle.space.Prices;
@@ -11,6 +11,7 @@ import fettle.space.Undecided;
 import fettle.space.worth.Comparison;
 import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
+import fettle.space.worth.Middles;
 import fettle.space.worth.PartWorth;
 import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
@@ -38,10 +39,9 @@ final class WorthFacts {
     /** A part in one slot of one platform. */
     private record Seen(SlotWorth slot, PartWorth worth) {}
 
-    private WorthFacts(Catalog catalog, Space space) {
+    private WorthFacts(Catalog catalog, Landscape landscape) {
         this.catalog = catalog;
         this.gains = new Gains(catalog, new Prices(catalog, Optional.empty()));
-        Landscape landscape = space.landscape(catalog.platforms().keySet());
         Comparison comparison = new Comparison(landscape, Optional.empty());
         for (String platform : landscape.platforms()) {
             comparison.platform(platform).forEach(this::see);
@@ -52,10 +52,32 @@ final class WorthFacts {
         if (catalog.parts().values().stream().noneMatch(WorthFacts::measured)) {
             return List.of();
         }
-        WorthFacts worth = new WorthFacts(catalog, space);
+        Landscape landscape = space.landscape(catalog.platforms().keySet());
+        WorthFacts worth = new WorthFacts(catalog, landscape);
         List<Object> facts = new ArrayList<>(worth.outdone());
         facts.addAll(worth.twins());
         facts.addAll(worth.open());
+        facts.addAll(middles(catalog, new Middles(landscape)));
+        return facts;
+    }
+
+    /** The parts that lie between rungs wherever they are of use, and what was not decided of them, lens by lens. */
+    private static List<Object> middles(Catalog catalog, Middles middles) {
+        SortedMap<String, List<BetweenRungs>> between = new TreeMap<>();
+        List<Object> facts = new ArrayList<>();
+        catalog.lenses().values().forEach(lens -> {
+            Middles.Outcome outcome = middles.of(lens);
+            outcome.between().forEach((part, found) -> between.computeIfAbsent(part, unused -> new ArrayList<>()).addAll(found));
+            List<String> open = outcome.open().stream().filter(part -> measured(catalog.parts().get(part))).toList();
+            outcome.why().filter(why -> !open.isEmpty())
+                    .ifPresent(why -> facts.add(new LeftOpen("lens:" + lens.id(), lens.origin(), "wherever they are of use something else gives more for the price than", open, why)));
+        });
+        between.forEach((id, found) -> {
+            Part part = catalog.parts().get(id);
+            if (measured(part)) {
+                facts.add(new MiddlePart(part, found.stream().map(BetweenRungs::lens).distinct().toList(), found));
+            }
+        });
         return facts;
     }
 
@@ -125,11 +147,7 @@ final class WorthFacts {
         SortedMap<String, String> gained = new TreeMap<>();
         gains.of(Optional.of(first.shown()), first.by()).forEach(gain -> gained.put(name(gain), words(gain)));
         return new OutdonePart.Places(
-                some.stream().map(place -> place.slot.slot().toString()).distinct().sorted().toList(), words(Optional.of(first.shown())), words(first.by()), gained);
-    }
-
-    private static String words(Optional<Assembly> choice) {
-        return Assemblies.words(choice.map(Assembly::paths).orElse(new TreeMap<>()));
+                some.stream().map(place -> place.slot.slot().toString()).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()), gained);
     }
 
     private static String name(Gain gain) {

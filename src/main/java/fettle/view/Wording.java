@@ -6,6 +6,7 @@ import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
 import fettle.judgement.Finding;
 import fettle.judgement.Reason;
+import fettle.space.BetweenRungs;
 import fettle.space.Cause;
 import fettle.space.Chain;
 import fettle.space.Chains;
@@ -65,6 +66,8 @@ public final class Wording {
             return ChangeWording.sentence(change);
         } else if (result instanceof Cause cause) {
             return CauseWording.sentence(cause);
+        } else if (result instanceof BetweenRungs between) {
+            return RungWording.sentence(between);
         } else if (result instanceof Unresolved lost) {
             return lost.entry().part() + " at " + lost.entry().path() + " cannot be placed: " + lost.problem();
         }

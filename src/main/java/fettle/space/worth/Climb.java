@@ -1,12 +1,10 @@
 package fettle.space.worth;
 
 import fettle.catalog.Access;
-import fettle.catalog.Attribute;
 import fettle.catalog.Catalog;
 import fettle.catalog.Lens;
 import fettle.catalog.Part;
 import fettle.catalog.SlotId;
-import fettle.catalog.Stat;
 import fettle.relation.Relations;
 import fettle.space.Circuit;
 import fettle.space.Evaluation;
@@ -14,7 +12,6 @@ import fettle.space.Folded;
 import fettle.space.Fraction;
 import fettle.space.Landscape;
 import fettle.space.Prices;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
@@ -172,21 +169,8 @@ public final class Climb {
         SortedSet<String> roles = new TreeSet<>();
         catalog.roleOf(part).ifPresent(roles::add);
         return prices.cheapest(part.id())
-                .map(priced -> Bargains.of(roles, new Bargain(new Pick.Headed(number, Pick.NOTHING), 1, priced.cost(), benefit(part))))
+                .map(priced -> Bargains.of(roles, new Bargain(new Pick.Headed(number, Pick.NOTHING), 1, priced.cost(), Worths.benefit(catalog, lens, part))))
                 .orElse(Bargains.NONE);
-    }
-
-    private BigDecimal benefit(Part part) {
-        BigDecimal benefit = BigDecimal.ZERO;
-        for (Map.Entry<String, BigDecimal> weight : lens.weights().entrySet()) {
-            Attribute attribute = relations.catalog().attributes().get(weight.getKey());
-            Stat stat = part.stats().get(weight.getKey());
-            if (attribute != null && stat != null && (attribute.combine() == Attribute.Combine.SUM || attribute.combine() == Attribute.Combine.PERCENT)) {
-                BigDecimal weighed = stat.value().multiply(weight.getValue());
-                benefit = attribute.better() == Attribute.Better.LOWER ? benefit.subtract(weighed) : benefit.add(weighed);
-            }
-        }
-        return benefit;
     }
 
     private Ladder.Group group(SortedSet<String> roles, List<Bargain> bargains, SortedMap<String, Standing> standings) {
