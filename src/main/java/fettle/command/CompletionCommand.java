@@ -15,6 +15,11 @@ final class CompletionCommand implements Command {
     }
 
     @Override
+    public boolean judges() {
+        return false;
+    }
+
+    @Override
     public int run(ParseResult said, Streams streams) {
         streams.out().print(AutoComplete.bash("fettle", Main.root()));
         return ExitCode.FINE;

@@ -1,5 +1,6 @@
 package fettle.command;
 
+import fettle.engine.RuleBase;
 import fettle.engine.RuleErrors;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
@@ -94,6 +95,9 @@ public final class Main {
     }
 
     private static int run(Command command, List<String> arguments, Streams streams) {
+        if (command.judges() && arguments.stream().noneMatch(argument -> argument.startsWith(Options.RULES))) {
+            RuleBase.prepareBuiltIn();
+        }
         CommandSpec spec = command.spec();
         spec.name("fettle " + spec.name());
         CommandLine line = line(spec);

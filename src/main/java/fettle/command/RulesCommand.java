@@ -24,6 +24,11 @@ final class RulesCommand implements Command {
     }
 
     @Override
+    public boolean judges() {
+        return false;
+    }
+
+    @Override
     public int run(ParseResult said, Streams streams) {
         Settings settings = Settings.of(said, streams);
         RuleIndex rules = settings.rules().isPresent() ? settings.ruleBase().index() : RuleIndex.builtIn();

@@ -26,6 +26,11 @@ final class StartCommand implements Command {
     }
 
     @Override
+    public boolean judges() {
+        return false;
+    }
+
+    @Override
     public int run(ParseResult said, Streams streams) {
         Path folder = said.matchedPositionalValue(0, Path.of(""));
         try {

@@ -42,7 +42,7 @@ public final class RuleBase {
 
     /** The rules that the program was built with. */
     public static RuleBase builtIn() {
-        return Holder.BUILT_IN;
+        return BuiltIn.get();
     }
 
     /**
@@ -63,14 +63,29 @@ public final class RuleBase {
         return index;
     }
 
+    /** Begins to load the built-in rules in the background, as {@link #prepare} does, before it is even known what they will judge. */
+    public static void prepareBuiltIn() {
+        inBackground(() -> builtIn().load(List.of(Unit.values())));
+    }
+
     /**
      * Begins to load these units in the background, in this order, while the caller reads what they will judge. A fault
      * is told to whoever runs the unit.
      */
     public void prepare(Unit... wanted) {
-        Thread loading = new Thread(() -> List.of(wanted).forEach(unit -> units.get(unit).attempt()), "rules");
+        inBackground(() -> load(List.of(wanted)));
+    }
+
+    private static void inBackground(Runnable load) {
+        Thread loading = new Thread(load, "rules");
+        // Whoever runs the unit tries again, meets the same fault, and tells it.
+        loading.setUncaughtExceptionHandler((thread, fault) -> {});
         loading.setDaemon(true);
         loading.start();
+    }
+
+    private void load(List<Unit> wanted) {
+        wanted.forEach(unit -> units.get(unit).get());
     }
 
     /**
@@ -149,19 +164,17 @@ public final class RuleBase {
             }
             return base.get();
         }
-
-        void attempt() {
-            try {
-                get();
-            } catch (RulesUnfit told) {
-                // Whoever runs the unit tries again, and is told.
-                return;
-            }
-        }
     }
 
-    /** Made on first use, and only then. */
-    private static final class Holder {
-        private static final RuleBase BUILT_IN = new RuleBase(List.of(builtInSource()));
+    /** Made on first use, and only then; where that fails, whoever asks next is told as well. */
+    private static final class BuiltIn {
+        private static Optional<RuleBase> base = Optional.empty();
+
+        static synchronized RuleBase get() {
+            if (base.isEmpty()) {
+                base = Optional.of(new RuleBase(List.of(builtInSource())));
+            }
+            return base.get();
+        }
     }
 }

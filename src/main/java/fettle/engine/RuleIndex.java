@@ -39,7 +39,7 @@ public final class RuleIndex {
 
     /** The rules that the program was built with; throws {@link RulesUnfit} where it was built without. */
     public static RuleIndex builtIn() {
-        return Holder.BUILT_IN;
+        return BuiltIn.get();
     }
 
     /** All rules, sorted by name. */
@@ -88,9 +88,16 @@ public final class RuleIndex {
         return new RuleIndex(sum.hex(), Map.of(), all);
     }
 
-    /** Read on first use, and only then. */
-    private static final class Holder {
-        private static final RuleIndex BUILT_IN = load();
+    /** Read on first use, and only then; where that fails, whoever asks next is told as well. */
+    private static final class BuiltIn {
+        private static Optional<RuleIndex> index = Optional.empty();
+
+        static synchronized RuleIndex get() {
+            if (index.isEmpty()) {
+                index = Optional.of(load());
+            }
+            return index.get();
+        }
 
         private static RuleIndex load() {
             try (InputStream in = RuleIndex.class.getClassLoader().getResourceAsStream(RESOURCE)) {
