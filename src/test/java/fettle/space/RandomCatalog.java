@@ -22,13 +22,17 @@ final class RandomCatalog {
     private final Random random;
     private final List<String> parts;
 
-    private RandomCatalog(Random random) {
+    private RandomCatalog(Random random, int parts) {
         this.random = random;
-        this.parts = IntStream.range(0, 2 + random.nextInt(6)).mapToObj(i -> "p" + i).toList();
+        this.parts = IntStream.range(0, parts).mapToObj(i -> "p" + i).toList();
     }
 
     static String json(Random random) {
-        return new RandomCatalog(random).catalog();
+        return json(random, 2 + random.nextInt(6));
+    }
+
+    static String json(Random random, int parts) {
+        return new RandomCatalog(random, parts).catalog();
     }
 
     private String catalog() {
