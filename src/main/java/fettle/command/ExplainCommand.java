@@ -10,6 +10,10 @@ import fettle.judgement.CatalogSurvey;
 import fettle.judgement.Coexistence;
 import fettle.judgement.Finding;
 import fettle.judgement.Lint;
+import fettle.judgement.Standings;
+import fettle.space.Prices;
+import fettle.space.worth.Gains;
+import fettle.space.worth.Placing;
 import fettle.view.CoexistenceText;
 import fettle.view.ExplainView;
 import fettle.view.IdSort;
@@ -28,7 +32,7 @@ import picocli.CommandLine.ParseResult;
 final class ExplainCommand implements Command {
 
     static final String PURPOSE = "Tells all that is known of a part: where it fits and through what, what it clashes with and why, what it carries,"
-            + " where it is bought. Other ids are explained as well."
+            + " how it stands to others in each slot, where it is bought. Other ids are explained as well."
             + " Of several parts it tells whether they can be together: with a build that shows it, or with reasons none of which can be left out.";
 
     @Override
@@ -70,13 +74,23 @@ final class ExplainCommand implements Command {
                 .filter(finding -> named.stream().anyMatch(each -> concerns(finding.subject(), each)))
                 .toList();
         List<Coexistence> asked = platforms.isEmpty() ? List.of() : asked(reading, named, name, platforms);
+        Optional<String> part = named.stream().filter(each -> each.sort() == IdSort.PART).map(IdSort.Named::id).filter(catalog.parts()::containsKey).findFirst();
+        List<Placing> placings = part.map(id -> Standings.of(reading.relations(), id, access)).orElse(List.of());
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);
         if (settings.format() == Format.JSON) {
             Report report = new Report("explain", catalog.head(), findings);
-            delivery.write(out -> new JsonView(wording, Version.text()).explain(report, asked, out));
+            Gains gains = new Gains(catalog, new Prices(catalog, access));
+            JsonView view = new JsonView(wording, Version.text());
+            delivery.write(out -> {
+                if (part.isPresent()) {
+                    view.explain(report, asked, placings, gains, out);
+                } else {
+                    view.explain(report, asked, out);
+                }
+            });
         } else {
-            delivery.text(new ExplainView(wording, reading.relations(), settings.style()).text(named, findings, access, asked));
+            delivery.text(new ExplainView(wording, reading.relations(), settings.style()).text(named, findings, access, asked, placings));
         }
         return ExitCode.FINE;
     }

@@ -6,6 +6,7 @@ import fettle.catalog.Part;
 import fettle.judgement.Coexistence;
 import fettle.judgement.Finding;
 import fettle.relation.Relations;
+import fettle.space.worth.Placing;
 import java.util.List;
 import java.util.Optional;
 
@@ -22,20 +23,20 @@ public final class ExplainView {
         this.style = style;
     }
 
-    /** The text on everything of that name, and nothing else. */
+    /** The text on everything of that name without comparing it with others, and nothing else. */
     public String about(List<IdSort.Named> named, Optional<Access> access) {
         Sheet sheet = new Sheet(style.colour());
-        about(sheet, named, access);
+        about(sheet, named, access, List.of());
         return sheet.toString();
     }
 
-    private void about(Sheet sheet, List<IdSort.Named> named, Optional<Access> access) {
+    private void about(Sheet sheet, List<IdSort.Named> named, Optional<Access> access, List<Placing> placings) {
         Catalog catalog = relations.catalog();
         for (IdSort.Named each : named) {
             if (each.sort() == IdSort.PART || each.sort() == IdSort.PLATFORM) {
                 Part part = (each.sort() == IdSort.PART ? catalog.parts() : catalog.platforms()).get(each.id());
                 if (part != null) {
-                    new PartText(wording, relations, sheet).write(PartAccount.of(relations, part, access), access);
+                    new PartText(wording, relations, sheet).write(PartAccount.of(relations, part, access), access, placings);
                 }
             } else {
                 new IdText(wording, relations, sheet).write(each);
@@ -44,11 +45,11 @@ public final class ExplainView {
         }
     }
 
-    /** The text on everything of that name, at least one thing, and whether it can be on the platforms that were asked of. */
-    public String text(List<IdSort.Named> named, List<Finding> findings, Optional<Access> access, List<Coexistence> asked) {
+    /** The text on everything of that name, at least one thing, whether it can be on the platforms that were asked of, and how a part stands to others. */
+    public String text(List<IdSort.Named> named, List<Finding> findings, Optional<Access> access, List<Coexistence> asked, List<Placing> placings) {
         Sheet sheet = new Sheet(style.colour());
         Catalog catalog = relations.catalog();
-        about(sheet, named, access);
+        about(sheet, named, access, placings);
         for (Coexistence coexistence : asked) {
             new CoexistenceText(wording).write(sheet, coexistence);
             sheet.blank();

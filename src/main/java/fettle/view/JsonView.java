@@ -11,6 +11,7 @@ import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.LimitMargin;
 import fettle.space.worth.Gains;
+import fettle.space.worth.Placing;
 import java.io.OutputStream;
 import java.math.BigDecimal;
 import java.util.Collection;
@@ -66,16 +67,29 @@ public final class JsonView {
     public void explain(Report report, List<Coexistence> asked, OutputStream out) {
         PlainJson.object(out, json -> {
             common(json, report);
-            CoexistenceJson coexistence = new CoexistenceJson(json, wording);
-            if (asked.size() == 1) {
-                json.writeName("together");
-                coexistence.write(asked.get(0));
-            } else if (!asked.isEmpty()) {
-                json.writeArrayPropertyStart("platforms");
-                asked.forEach(coexistence::write);
-                json.writeEndArray();
-            }
+            asked(json, asked);
         });
+    }
+
+    /** The same of one part, and how it stands to others. */
+    public void explain(Report report, List<Coexistence> asked, List<Placing> placings, Gains gains, OutputStream out) {
+        PlainJson.object(out, json -> {
+            common(json, report);
+            new StandingJson(json, gains).write(placings);
+            asked(json, asked);
+        });
+    }
+
+    private void asked(JsonGenerator json, List<Coexistence> asked) {
+        CoexistenceJson coexistence = new CoexistenceJson(json, wording);
+        if (asked.size() == 1) {
+            json.writeName("together");
+            coexistence.write(asked.get(0));
+        } else if (!asked.isEmpty()) {
+            json.writeArrayPropertyStart("platforms");
+            asked.forEach(coexistence::write);
+            json.writeEndArray();
+        }
     }
 
     void common(JsonGenerator json, Report report) {

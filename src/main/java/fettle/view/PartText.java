@@ -19,6 +19,7 @@ import fettle.space.Chain;
 import fettle.space.Chains;
 import fettle.space.Exact;
 import fettle.space.Prices;
+import fettle.space.worth.Placing;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -42,7 +43,7 @@ final class PartText {
         this.sheet = sheet;
     }
 
-    void write(PartAccount account, Optional<Access> access) {
+    void write(PartAccount account, Optional<Access> access, List<Placing> placings) {
         Part part = account.part();
         sheet.entry(Span.faint(part.platform() ? "platform" : "part"), Span.strong(Phrases.named(part.id(), part.label())));
         sheet.entry(Span.faint("at"), Span.plain(Places.of(part.origin())));
@@ -59,6 +60,7 @@ final class PartText {
         holdings(account.holdings());
         factory(part);
         if (!part.platform()) {
+            new StandingText(catalog, new Prices(catalog, access)).write(sheet, placings);
             offers(account, access);
         }
     }

@@ -40,6 +40,21 @@ class OutputTest {
         Shown.equalsFile("explain-barrel-long.txt", Ran.fettle("explain", TIDEMILL, "barrel-long", "--access", "new").out());
     }
 
+    /** What outdoes a part, by how much and through which adapters; or where it wins, and against what. */
+    @Test
+    void standings_are_told_whole() {
+        StringBuilder all = new StringBuilder();
+        for (String asked : new String[] {
+            "outclassed-direct-mount/cases/better-on-a-plate dull-glass", "outclassed-direct-mount/cases/better-on-a-plate plate",
+            "dominated-part/cases/dearer-for-the-same dear-glass", "dominated-part/cases/one-slot-of-two dull-glass",
+            "between-rungs/cases/neither-cheap-nor-good rope-grip", "worse-than-empty/cases/weighs-and-does-nothing oilcloth"
+        }) {
+            all.append("> fettle explain ").append(asked).append('\n').append(Ran.fettle(("explain rules/worth/" + asked).split(" ")).out()).append('\n');
+        }
+        Shown.equalsFile("explain-standings.txt", all.toString());
+        Shown.equalsFile("explain-standing.json", Ran.fettle("explain", "rules/worth/dominated-part/cases/one-slot-of-two", "dull-glass", "--format", "json").out());
+    }
+
     @Test
     void other_ids_are_explained_whole() {
         StringBuilder all = new StringBuilder();

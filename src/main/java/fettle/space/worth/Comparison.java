@@ -51,6 +51,25 @@ public final class Comparison {
         return known;
     }
 
+    /** How a part stands in every slot of a platform that holds it in some valid build of one that has any, in order of hosts and slots; other parts are not gone into. */
+    public List<Placing> placings(String platform, String part) {
+        int head = terrain.number(part);
+        return landscape.plot(platform).sites().stream().filter(site -> site.contents().stands().stream().anyMatch(stand -> stand.head() == head))
+                .map(site -> placing(platform, site, head)).toList();
+    }
+
+    private Placing placing(String platform, Site site, int head) {
+        Contest free = new Contest(site.contents(), ignoringCost);
+        PartWorth worth = new PartWorth(free.of(head, site), new Contest(site.contents(), withCost).of(head, site), free.worseThanEmpty(head, site));
+        Optional<Merit> merit = merit(worth.ignoringCost(), site, ignoringCost);
+        Optional<Merit> forPrice = worth.ignoringCost() instanceof Verdict.Dominated ? merit(worth.withCost(), site, withCost) : Optional.empty();
+        return new Placing(platform, terrain.slots().get(site.slot()), worth, merit, forPrice);
+    }
+
+    private Optional<Merit> merit(Verdict verdict, Site site, Arena arena) {
+        return verdict instanceof Verdict.Undominated found ? Optional.of(new Merits(catalog, site.contents(), arena).of(found.best())) : Optional.empty();
+    }
+
     private Deal deal(Contents contents) {
         Deal deal = deals.get(contents);
         if (deal == null) {

@@ -43,6 +43,8 @@ final class Measure {
     private final List<BigDecimal[]> largeFigures = new ArrayList<>();
     private final List<Boolean> scales = new ArrayList<>();
     private final List<Boolean> turns = new ArrayList<>();
+    /** How many of the small columns are entries by themselves. */
+    private final int plain;
     private final Yield nothing;
     private final Yield[] parts;
 
@@ -65,6 +67,7 @@ final class Measure {
             }
             add(Column.COST, costs);
         });
+        plain = small.size();
         addMixtures(entries.size());
         addRoles(catalog, entries);
         nothing = nothing();
@@ -368,6 +371,22 @@ final class Measure {
 
     private static boolean same(BigDecimal one, BigDecimal other) {
         return one == other || one.compareTo(other) == 0;
+    }
+
+    /** The columns in which one is better than another. */
+    List<Column> leads(Yield one, Yield other) {
+        List<Column> leads = new ArrayList<>();
+        for (int c = 0; c < plain; c++) {
+            if (one.small()[c] > other.small()[c]) {
+                leads.add(smallColumns.get(c));
+            }
+        }
+        for (int c = 0; c < large.size(); c++) {
+            if (order(one, other, c) > 0) {
+                leads.add(large.get(c));
+            }
+        }
+        return leads;
     }
 
     /** The columns that add up, those that weigh several first. */

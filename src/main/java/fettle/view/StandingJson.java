@@ -1,0 +1,101 @@
+package fettle.view;
+
+import fettle.catalog.Attribute;
+import fettle.space.Assembly;
+import fettle.space.Exact;
+import fettle.space.worth.Gain;
+import fettle.space.worth.Gains;
+import fettle.space.worth.Merit;
+import fettle.space.worth.Placing;
+import fettle.space.worth.Verdict;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
+import tools.jackson.core.JsonGenerator;
+
+/** Writes as JSON how a part stands to the others, slot by slot. */
+final class StandingJson {
+
+    private final JsonGenerator json;
+    private final Gains gains;
+
+    StandingJson(JsonGenerator json, Gains gains) {
+        this.json = json;
+        this.gains = gains;
+    }
+
+    void write(List<Placing> placings) {
+        json.writeArrayPropertyStart("standing");
+        placings.forEach(placing -> {
+            json.writeStartObject();
+            json.writeStringProperty("platform", placing.platform());
+            json.writeStringProperty("host", placing.slot().host());
+            json.writeStringProperty("slot", placing.slot().slot());
+            json.writeBooleanProperty("worseThanEmpty", placing.worth().worseThanEmpty());
+            verdict("ignoringCost", placing.worth().ignoringCost(), placing.merit());
+            verdict("withCost", placing.worth().withCost(), placing.meritForPrice());
+            json.writeEndObject();
+        });
+        json.writeEndArray();
+    }
+
+    private void verdict(String name, Verdict verdict, Optional<Merit> merit) {
+        json.writeObjectPropertyStart(name);
+        if (verdict instanceof Verdict.Dominated dominated) {
+            json.writeStringProperty("verdict", "dominated");
+            parts("shown", Optional.of(dominated.shown()));
+            parts("by", dominated.by());
+            gains("gains", gains.of(Optional.of(dominated.shown()), dominated.by()));
+        } else if (verdict instanceof Verdict.Undominated found) {
+            json.writeStringProperty("verdict", "undominated");
+            parts("shown", Optional.of(found.best()));
+            merit.ifPresent(told -> merit(found.best(), told));
+        } else if (verdict instanceof Verdict.Open open) {
+            json.writeStringProperty("verdict", "undecided");
+            json.writeStringProperty("what", open.undecided().why());
+        } else {
+            json.writeStringProperty("verdict", "unobtainable");
+        }
+        json.writeEndObject();
+    }
+
+    private void merit(Assembly best, Merit merit) {
+        if (merit instanceof Merit.Most most) {
+            json.writeArrayPropertyStart("bestIn");
+            most.in().forEach(column -> json.writeString(column.attribute().map(Attribute::id).orElse("cost") + (column.loaded() ? " when loaded" : "")));
+            json.writeEndArray();
+        } else if (merit instanceof Merit.Trade trade) {
+            parts("against", trade.rival());
+            gains("gains", gains.of(trade.rival(), Optional.of(best)));
+        } else if (merit instanceof Merit.Role role) {
+            json.writeArrayPropertyStart("serves");
+            role.roles().forEach(json::writeString);
+            json.writeEndArray();
+        } else if (merit instanceof Merit.Even even) {
+            parts("equalTo", Optional.of(even.rival()));
+        } else if (merit instanceof Merit.Bound bound) {
+            parts("notAlwaysReplacedBy", Optional.of(bound.rival()));
+        } else {
+            json.writeBooleanProperty("alone", true);
+        }
+    }
+
+    private void parts(String name, Optional<Assembly> choice) {
+        json.writeName(name);
+        JsonView.value(json, choice.map(Assembly::paths).orElse(new TreeMap<>()));
+    }
+
+    /** Cost is the entry without an attribute. */
+    private void gains(String name, List<Gain> all) {
+        json.writeArrayPropertyStart(name);
+        all.forEach(gain -> {
+            json.writeStartObject();
+            JsonView.text(json, "attribute", gain.column().attribute().map(Attribute::id));
+            json.writeBooleanProperty("loaded", gain.column().loaded());
+            JsonView.text(json, "from", gain.before().map(Exact::text));
+            JsonView.text(json, "to", gain.after().map(Exact::text));
+            json.writeEndObject();
+        });
+        json.writeEndArray();
+    }
+}
