@@ -58,6 +58,7 @@ final class CompareCommand implements Command {
         CatalogReading old = joined(reading);
         List<Path> paths = said.matchedOptionValue(BUILDS, List.of());
         DocumentSet builds = paths.isEmpty() ? new DocumentSet(List.of()) : Intake.builds(paths, streams.in());
+        streams.progress().doing("comparing");
         Comparison comparison = new PatchReview(rules, Advice.UNTOLD).compare(old, now, builds);
         if (!paths.isEmpty() && comparison.builds().isEmpty()) {
             throw new NotChecked("no build could be read, so there is nothing to check");
