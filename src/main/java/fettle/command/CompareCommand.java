@@ -16,6 +16,7 @@ import fettle.view.Wording;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import picocli.CommandLine.Model.CommandSpec;
@@ -29,16 +30,21 @@ final class CompareCommand implements Command {
     static final String PURPOSE = "Tells what a patch changed in a catalog, and what that does to builds: which broke and how to mend them, which shifted.";
 
     private static final String BUILDS = "--builds";
+    private static final String ADVICE = "--advice";
 
     @Override
     public CommandSpec spec() {
         CommandSpec spec = Options.command(
                 "compare", PURPOSE, "fettle compare catalog/marrowdyke catalog/marrowdyke-next --builds catalog/marrowdyke-next/builds",
+                "fettle compare catalog/marrowdyke catalog/marrowdyke-next --advice all",
                 "fettle compare HEAD~1:catalog/marrowdyke catalog/marrowdyke --format json");
         spec.addPositional(side("0", "OLD", "the catalog before: a directory, or REVISION:PATH for one in a git revision"));
         spec.addPositional(side("1", "NEW", "the catalog after, likewise"));
         spec.addOption(OptionSpec.builder(BUILDS).paramLabel("PATH").type(List.class).auxiliaryTypes(Path.class)
                 .description("builds to check against both: a file, a directory, or - for standard input; may be given several times").build());
+        spec.addOption(OptionSpec.builder(ADVICE).paramLabel("builds|all|none").type(String.class).defaultValue("builds")
+                .description("for which parts to tell whether they became outclassed, or ceased to be: those that the builds use, or all (default: builds)")
+                .converters(value -> Options.oneOf(value, List.of("builds", "all", "none"))).build());
         Options.addReporting(spec, "error", Format.TEXT, Format.JSON, Format.SARIF);
         return spec;
     }
@@ -58,8 +64,8 @@ final class CompareCommand implements Command {
         CatalogReading old = joined(reading);
         List<Path> paths = said.matchedOptionValue(BUILDS, List.of());
         DocumentSet builds = paths.isEmpty() ? new DocumentSet(List.of()) : Intake.builds(paths, streams.in());
-        streams.progress().doing("comparing");
-        Comparison comparison = new PatchReview(rules, Advice.UNTOLD).compare(old, now, builds);
+        Advice.Scope scope = Advice.Scope.valueOf(said.matchedOptionValue(ADVICE, "builds").toUpperCase(Locale.ROOT));
+        Comparison comparison = new PatchReview(rules, scope).compare(old, now, builds);
         if (!paths.isEmpty() && comparison.builds().isEmpty()) {
             throw new NotChecked("no build could be read, so there is nothing to check");
         }

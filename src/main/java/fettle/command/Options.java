@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -20,12 +19,8 @@ final class Options {
     static final String FORMAT = "--format";
     static final String OUTPUT = "--output";
     static final String PLATFORM = "--platform";
-    static final String PROGRESS = "--progress";
     static final String QUIET = "--quiet";
     static final String RULES = "--rules";
-
-    /** Columns of a line of help. */
-    static final int WIDTH = 100;
 
     private Options() {}
 
@@ -33,20 +28,12 @@ final class Options {
     static CommandSpec command(String name, String purpose, String... example) {
         CommandSpec spec = CommandSpec.create().name(name).interpolateVariables(false);
         spec.addOption(OptionSpec.builder("-h", "--help").usageHelp(true).description("show this help and exit").build());
-        spec.usageMessage().description(purpose).width(WIDTH).sortOptions(false);
+        spec.usageMessage().description(purpose).width(100).sortOptions(false);
         spec.usageMessage().synopsisHeading("usage: ").descriptionHeading("\n").parameterListHeading("\n").optionListHeading("\n");
         if (example.length > 0) {
-            spec.usageMessage().footerHeading("\nfor example:\n").footer(Arrays.stream(example).flatMap(Options::lines).toArray(String[]::new));
+            spec.usageMessage().footerHeading("\nfor example:\n").footer(Arrays.stream(example).map(line -> "  " + line).toArray(String[]::new));
         }
         return spec;
-    }
-
-    /** An example as a shell takes it, in two lines where it is too long for one. */
-    private static Stream<String> lines(String example) {
-        int cut = example.lastIndexOf(" --", WIDTH - 6);
-        return example.length() <= WIDTH - 4 || cut < 0
-                ? Stream.of("  " + example)
-                : Stream.of("  " + example.substring(0, cut) + " \\", "     " + example.substring(cut));
     }
 
     /** What every command has that reports findings: in what form, where to, when to fail, by which rules, and how it looks. */
@@ -57,7 +44,6 @@ final class Options {
         spec.addOption(rules());
         spec.addOption(color());
         spec.addOption(quiet());
-        spec.addOption(progress());
     }
 
     static PositionalParamSpec catalog() {
@@ -111,10 +97,6 @@ final class Options {
                 .converters(value -> oneOf(value, List.of("auto", "always", "never"))).build();
     }
 
-    static OptionSpec progress() {
-        return OptionSpec.builder(PROGRESS).description("tell on standard error what is being done, even where it is no terminal").build();
-    }
-
     private static OptionSpec quiet() {
         return OptionSpec.builder("-q", QUIET).description("tell only what fails, without a summary").build();
     }
@@ -123,7 +105,7 @@ final class Options {
         return format.name().toLowerCase(Locale.ROOT);
     }
 
-    private static String oneOf(String value, List<String> known) {
+    static String oneOf(String value, List<String> known) {
         if (!known.contains(value)) {
             throw new CommandLine.TypeConversionException("expected " + String.join(", ", known) + ", not '" + value + "'");
         }

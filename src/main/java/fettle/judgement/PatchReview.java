@@ -2,6 +2,8 @@ package fettle.judgement;
 
 import fettle.catalog.Build;
 import fettle.catalog.BuildReader;
+import fettle.catalog.Catalog;
+import fettle.catalog.Part;
 import fettle.document.Document;
 import fettle.document.DocumentSet;
 import fettle.document.Places;
@@ -11,8 +13,8 @@ import fettle.relation.Deriver;
 import fettle.relation.Relations;
 import fettle.space.Change;
 import fettle.space.EntryName;
+import fettle.space.Prices;
 import fettle.space.patch.Advice;
-import fettle.space.patch.AdviceShift;
 import fettle.space.patch.BuildShift;
 import fettle.space.patch.BuildShifts;
 import fettle.space.patch.CatalogChanges;
@@ -21,6 +23,7 @@ import fettle.space.patch.FitGroup;
 import fettle.space.patch.Reach;
 import fettle.space.patch.SourceLoss;
 import fettle.space.patch.SourceLosses;
+import fettle.space.worth.Gains;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -32,12 +35,12 @@ import java.util.stream.Stream;
 public final class PatchReview {
 
     private final RuleBase rules;
-    private final Advice advice;
+    private final Advice.Scope scope;
 
-    /** @param advice tells which parts became dominated, or ceased to be */
-    public PatchReview(RuleBase rules, Advice advice) {
+    /** @param scope for which parts it is looked into whether they became dominated, or ceased to be */
+    public PatchReview(RuleBase rules, Advice.Scope scope) {
         this.rules = rules;
-        this.advice = advice;
+        this.scope = scope;
     }
 
     /** Everything that differs, and what that does to these builds. */
@@ -64,14 +67,25 @@ public final class PatchReview {
         for (int i = 0; i < shifts.size(); i++) {
             patched.add(new PatchedBuild(files.get(i), shifts.get(i)));
         }
-        Optional<List<AdviceShift>> turned = advice.shifts(before, after, read);
+        Optional<Advice> advice = Advice.between(before, after, read, scope);
 
         Stream.concat(lost.stream(), gained.stream()).map(FitsTurned::new).forEach(facts::add);
         facts.addAll(sources);
-        turned.ifPresent(facts::addAll);
+        advice.ifPresent(found -> facts.addAll(turned(found, before.catalog(), after.catalog(), changes)));
         facts.addAll(patched);
         patched.forEach(build -> build.shift().crossings().forEach(crossing -> facts.add(new CrossedLimit(build, crossing))));
-        return new Comparison(old, now, changes, touched, lost, gained, sources, turned, patched, new Judge(rules).judge(facts, places(old, now, builds)));
+        return new Comparison(old, now, changes, touched, lost, gained, sources, advice.map(Advice::shifts), patched, new Judge(rules).judge(facts, places(old, now, builds)));
+    }
+
+    /** What was advised and is no longer true, and what is not known of it, platform by platform. */
+    private static List<Object> turned(Advice advice, Catalog old, Catalog now, CatalogChanges changes) {
+        List<Object> facts = new ArrayList<>(AdviceTurned.of(
+                advice.shifts(), now.parts(), new Gains(old, new Prices(old, Optional.empty())), new Gains(now, new Prices(now, Optional.empty())), changes));
+        advice.open().forEach((id, parts) -> {
+            Part platform = now.platforms().get(id);
+            facts.add(new LeftOpen(platform.subject(), platform.origin(), "the advice still holds on", List.copyOf(parts.keySet()), parts.get(parts.firstKey())));
+        });
+        return facts;
     }
 
     private static Places places(CatalogReading old, CatalogReading now, DocumentSet builds) {

@@ -3,19 +3,16 @@ package fettle.judgement;
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
 import fettle.space.BetweenRungs;
-import fettle.space.Exact;
 import fettle.space.Landscape;
 import fettle.space.Prices;
 import fettle.space.Space;
 import fettle.space.Undecided;
 import fettle.space.worth.Comparison;
-import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.Middles;
 import fettle.space.worth.PartWorth;
 import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -144,30 +141,9 @@ final class WorthFacts {
             return OutdonePart.Places.NONE;
         }
         Verdict.Dominated first = some.get(0).worth.dominated().orElseThrow();
-        SortedMap<String, String> gained = new TreeMap<>();
-        gains.of(Optional.of(first.shown()), first.by()).forEach(gain -> gained.put(name(gain), words(gain)));
         return new OutdonePart.Places(
-                some.stream().map(place -> place.slot.slot().toString()).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()), gained);
-    }
-
-    private static String name(Gain gain) {
-        return gain.column().attribute().map(attribute -> attribute.id() + (gain.column().loaded() ? " when loaded" : "")).orElse("cost");
-    }
-
-    private static String words(Gain gain) {
-        boolean adds = gain.column().attribute().map(attribute -> switch (attribute.combine()) {
-            case SUM, PERCENT -> true;
-            case PRODUCT, MAX, MIN -> false;
-        }).orElse(true);
-        if (!adds) {
-            return told(gain.after()) + " instead of " + told(gain.before());
-        }
-        BigDecimal more = gain.after().orElseThrow().subtract(gain.before().orElseThrow());
-        return (more.signum() > 0 ? "+" : "") + Exact.text(more);
-    }
-
-    private static String told(Optional<BigDecimal> figure) {
-        return figure.map(Exact::text).orElse("none");
+                some.stream().map(place -> place.slot.slot().toString()).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()),
+                GainWords.of(gains.of(Optional.of(first.shown()), first.by())));
     }
 
     /** Pairs that are twins wherever both can stand. */

@@ -140,7 +140,7 @@ public final class ComparisonText {
         String told = comparison.builds().isEmpty() ? "" : Phrases.count(comparison.builds().size(), "build", "builds") + ": " + String.join(", ", builds) + "; ";
         String differences = comparison.changes().none() ? "nothing differs" : report.tally().inWords();
         sheet.paragraph(0, 2, Span.strong(name + ", " + patches + ": " + told + differences + "."),
-                Span.plain(comparison.advice().isEmpty() ? " Which parts are outclassed was not compared." : ""));
+                Span.plain(comparison.advice().isEmpty() ? " Which parts are outclassed was not compared; --advice all does it." : ""));
     }
 
     private static String patch(Optional<CatalogHead> head) {

@@ -1,5 +1,6 @@
 package fettle.space.patch;
 
+import fettle.space.worth.Verdict;
 import java.util.Comparator;
 
 /**
@@ -7,8 +8,9 @@ import java.util.Comparator;
  *
  * @param host the part, or the platform, that bears the slot
  * @param newly whether it is dominated now
+ * @param verdict by what it is dominated, or was
  */
-public record AdviceShift(String platform, String host, String slot, String part, boolean newly) implements Comparable<AdviceShift> {
+public record AdviceShift(String platform, String host, String slot, String part, boolean newly, Verdict.Dominated verdict) implements Comparable<AdviceShift> {
 
     private static final Comparator<AdviceShift> ORDER = Comparator.comparing(AdviceShift::newly).reversed()
             .thenComparing(AdviceShift::platform)

@@ -17,6 +17,8 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Compares whole assemblies in every slot of every platform of a catalog. */
 public final class Comparison {
@@ -49,6 +51,13 @@ public final class Comparison {
             platforms.put(platform, known);
         }
         return known;
+    }
+
+    /** The same for the slots that hold one of some parts. */
+    public List<SlotWorth> holding(String platform, Set<String> parts) {
+        Set<Integer> heads = parts.stream().map(terrain::number).collect(Collectors.toSet());
+        return landscape.plot(platform).sites().stream().filter(site -> site.contents().stands().stream().anyMatch(stand -> heads.contains(stand.head())))
+                .map(site -> deal(site.contents()).in(platform, site.slot(), site)).toList();
     }
 
     /** How a part stands in every slot of a platform that holds it in some valid build of one that has any, in order of hosts and slots; other parts are not gone into. */

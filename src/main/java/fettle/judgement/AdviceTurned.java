@@ -1,0 +1,67 @@
+package fettle.judgement;
+
+import fettle.catalog.Part;
+import fettle.space.Assembly;
+import fettle.space.Change;
+import fettle.space.EntryName;
+import fettle.space.patch.AdviceShift;
+import fettle.space.patch.CatalogChanges;
+import fettle.space.worth.Gains;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
+
+/**
+ * A part with the slots in which it became dominated, or ceased to be, as patch rules match it.
+ *
+ * @param part as it is now
+ * @param newly whether it is dominated now
+ * @param slots in order
+ * @param platforms those on which that is so, in order
+ * @param shown its smallest assembly in the first of the slots
+ * @param by what outdoes that, or did
+ * @param gains what that gains, or gained, by attribute
+ * @param changes what the patch did to it and to what is shown
+ */
+public record AdviceTurned(
+        Part part, boolean newly, List<String> slots, List<String> platforms, String shown, String by, SortedMap<String, String> gains, List<Change> changes) {
+
+    private static final int MOST_CHANGES = 12;
+
+    public AdviceTurned {
+        slots = List.copyOf(slots);
+        platforms = List.copyOf(platforms);
+        gains = Collections.unmodifiableSortedMap(new TreeMap<>(gains));
+        changes = List.copyOf(changes);
+    }
+
+    /** One for each part and way. */
+    static List<AdviceTurned> of(List<AdviceShift> shifts, Map<String, Part> parts, Gains then, Gains now, CatalogChanges changes) {
+        SortedMap<String, List<AdviceShift>> byPart = new TreeMap<>();
+        shifts.forEach(shift -> byPart.computeIfAbsent(shift.part() + (shift.newly() ? "+" : "-"), unused -> new ArrayList<>()).add(shift));
+        List<AdviceTurned> turned = new ArrayList<>();
+        byPart.values().forEach(some -> {
+            AdviceShift first = some.get(0);
+            Optional<Assembly> shown = Optional.of(first.verdict().shown());
+            Optional<Assembly> by = first.verdict().by();
+            turned.add(new AdviceTurned(
+                    parts.get(first.part()), first.newly(), some.stream().map(shift -> shift.host() + "/" + shift.slot()).distinct().sorted().toList(),
+                    some.stream().map(AdviceShift::platform).distinct().sorted().toList(), Assemblies.words(shown), Assemblies.words(by),
+                    GainWords.of((first.newly() ? now : then).of(shown, by)), about(shown, by, changes)));
+        });
+        return turned;
+    }
+
+    private static List<Change> about(Optional<Assembly> shown, Optional<Assembly> by, CatalogChanges changes) {
+        SortedSet<String> parts = new TreeSet<>();
+        shown.ifPresent(assembly -> parts.addAll(assembly.parts()));
+        by.ifPresent(assembly -> parts.addAll(assembly.parts()));
+        return parts.stream().flatMap(part -> changes.of(EntryName.part(part)).stream()).limit(MOST_CHANGES).toList();
+    }
+}
