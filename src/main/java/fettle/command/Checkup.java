@@ -10,7 +10,6 @@ import fettle.judgement.Finding;
 import fettle.judgement.Judge;
 import fettle.judgement.Lint;
 import fettle.judgement.Validation;
-import java.io.InputStream;
 import java.nio.file.Path;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -24,11 +23,13 @@ import java.util.Set;
  */
 record Checkup(CatalogReading reading, List<Finding> findings, List<BuildReview> builds) {
 
-    static Checkup of(Settings settings, RuleBase rules, Path directory, List<Path> paths, InputStream standardInput) {
+    static Checkup of(Settings settings, RuleBase rules, Path directory, List<Path> paths, Streams streams) {
         CatalogReading reading = Intake.catalog(rules, directory);
-        DocumentSet documents = Intake.builds(paths, standardInput);
+        DocumentSet documents = Intake.builds(paths, streams.in());
         Optional<Access> access = settings.accessIn(reading.catalog());
+        streams.progress().doing("judging the catalog");
         Set<Finding> findings = new LinkedHashSet<>(new Lint(rules).findings(reading));
+        streams.progress().doing("checking builds");
         Validation.Outcome outcome = new Validation(rules).validate(reading, documents, access);
         findings.addAll(outcome.general());
         outcome.builds().forEach(build -> findings.addAll(build.findings()));

@@ -64,6 +64,7 @@ final class CompareCommand implements Command {
         CatalogReading old = joined(reading);
         List<Path> paths = said.matchedOptionValue(BUILDS, List.of());
         DocumentSet builds = paths.isEmpty() ? new DocumentSet(List.of()) : Intake.builds(paths, streams.in());
+        streams.progress().doing("comparing");
         Advice.Scope scope = Advice.Scope.valueOf(said.matchedOptionValue(ADVICE, "builds").toUpperCase(Locale.ROOT));
         Comparison comparison = new PatchReview(rules, scope).compare(old, now, builds);
         if (!paths.isEmpty() && comparison.builds().isEmpty()) {

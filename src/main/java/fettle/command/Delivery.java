@@ -32,6 +32,7 @@ record Delivery(Optional<Path> file, Streams streams) {
 
     void write(Writing writing) {
         if (file.isEmpty()) {
+            streams.progress().end();
             // A print stream keeps quiet about a closed pipe, which is what "fettle lint … | head" wants.
             writing.to(streams.out());
             streams.out().flush();

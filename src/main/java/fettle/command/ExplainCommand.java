@@ -49,6 +49,7 @@ final class ExplainCommand implements Command {
         spec.addOption(Options.format(Format.TEXT, Format.JSON));
         spec.addOption(Options.output());
         spec.addOption(Options.rules());
+        spec.addOption(Options.progress());
         spec.addOption(Options.color());
         return spec;
     }
@@ -70,6 +71,7 @@ final class ExplainCommand implements Command {
             throw new NotChecked("the catalog has nothing of the name " + name + NotChecked.meant(name, IdSort.known(catalog)));
         }
         Optional<Access> access = settings.accessIn(catalog);
+        streams.progress().doing("judging the catalog");
         List<Finding> findings = new Lint(rules).findings(reading).stream()
                 .filter(finding -> named.stream().anyMatch(each -> concerns(finding.subject(), each)))
                 .toList();

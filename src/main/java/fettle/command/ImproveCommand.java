@@ -85,6 +85,7 @@ final class ImproveCommand implements Command {
             throw new NotChecked("the catalog has no platform " + build.platform().id() + NotChecked.meant(build.platform().id(), catalog.platforms().keySet()));
         }
         Set<String> keep = new TreeSet<>(said.matchedOptionValue(KEEP, List.<String>of()));
+        streams.progress().doing("looking for better builds");
         Improvement improvement;
         try {
             improvement = new Improving(reading.relations()).of(build, lens, keep, said.matchedOptionValue(STEPS, 0), effort(said));

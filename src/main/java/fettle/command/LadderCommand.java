@@ -36,7 +36,7 @@ final class LadderCommand implements Command {
     @Override
     public CommandSpec spec() {
         CommandSpec spec = Options.command("ladder", PURPOSE, "fettle ladder catalog/marrowdyke --platform gannet --slot gannet/hand --lens quick",
-                "fettle ladder catalog/marrowdyke --platform gannet --slot pell-tube-ten/collar --lens settled --access first-ebb");
+                "fettle ladder catalog/marrowdyke --platform gannet --slot pell-tube-ten/collar --lens settled --access newcomer");
         spec.addPositional(Options.catalog());
         spec.addOption(required(Options.PLATFORM, "ID", "the platform to build on"));
         spec.addOption(required(SLOT, "HOST/SLOT", "the slot: the id of a part, or of the platform, and the slot's id there"));
@@ -60,6 +60,7 @@ final class LadderCommand implements Command {
         SlotId slot = slot(reading.relations(), said.matchedOptionValue(SLOT, ""));
         Lens lens = lens(catalog, said.matchedOptionValue(LENS, ""));
         Optional<Access> access = settings.accessIn(catalog);
+        streams.progress().doing("sorting what " + slot + " can hold");
         Landscape landscape = Space.of(reading.relations()).landscape(List.of(platform));
         landscape.folded().get(platform).undecided().ifPresent(undecided -> {
             throw new NotChecked("the ladder is not decided: " + undecided.why() + (undecided.at().isEmpty() ? "" : " That is so at " + undecided.at() + "."));
@@ -91,7 +92,11 @@ final class LadderCommand implements Command {
             throw new NotChecked("the catalog has no part or platform " + host + NotChecked.meant(host, hosts));
         }
         if (relations.slot(slot).isEmpty()) {
-            throw new NotChecked(host + " has no slot " + slot.slot() + NotChecked.meant(slot.slot(), relations.slots(host).stream().map(SlotId::slot).toList()));
+            List<String> known = relations.slots(host).stream().map(SlotId::slot).toList();
+            String meant = NotChecked.meant(slot.slot(), known);
+            throw new NotChecked(known.isEmpty()
+                    ? host + " has no slots"
+                    : host + " has no slot " + slot.slot() + (meant.isEmpty() ? "; its" : meant + " Its") + " slots are " + String.join(", ", known));
         }
         return slot;
     }

@@ -36,6 +36,7 @@ final class LanguageServerCommand implements Command {
             throw new NotChecked("there is no catalog at " + path + "; name the directory that holds its documents");
         });
         LIBRARY.setLevel(Level.OFF);
+        streams.progress().end();
         boolean politely = EditorServer.serve(streams.in(), streams.out(), settings.preparedRules(), catalog, Version.text(), Fault::told);
         return politely ? ExitCode.FINE : ExitCode.FINDINGS;
     }

@@ -33,6 +33,7 @@ final class LintCommand implements Command {
         Settings settings = Settings.of(said, streams);
         RuleBase rules = settings.preparedRules();
         CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
+        streams.progress().doing("judging the catalog");
         List<Finding> findings = new Lint(rules).findings(reading);
         Report report = new Report("lint", reading.catalog().head(), findings);
         Wording wording = new Wording(rules.index(), reading.catalog());

@@ -51,7 +51,7 @@ public final class Main {
     public static void main(String[] arguments) {
         PrintStream out = stream(FileDescriptor.out);
         PrintStream err = stream(FileDescriptor.err);
-        int code = run(arguments, new Streams(System.in, out, err, Terminal.shown()));
+        int code = run(arguments, new Streams(System.in, out, err, Terminal.shown(), Progress.beating(err, Terminal.attended())));
         out.flush();
         err.flush();
         System.exit(code);
@@ -89,6 +89,7 @@ public final class Main {
             say(streams, command, Fault.told(fault));
             return ExitCode.FAULT;
         } finally {
+            streams.progress().end();
             streams.out().flush();
             streams.err().flush();
         }
@@ -131,7 +132,7 @@ public final class Main {
     }
 
     private static CommandLine line(CommandSpec spec) {
-        return new CommandLine(spec).setExpandAtFiles(false).setUsageHelpWidth(100);
+        return new CommandLine(spec).setExpandAtFiles(false).setUsageHelpWidth(Options.WIDTH);
     }
 
     private static String meant(ParameterException wrong) {
@@ -143,6 +144,7 @@ public final class Main {
     }
 
     private static void say(Streams streams, String command, String sentence) {
+        streams.progress().end();
         streams.out().flush();
         streams.err().println(command + ": " + fettle.view.TextView.harmless(sentence));
     }

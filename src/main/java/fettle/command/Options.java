@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -19,8 +20,12 @@ final class Options {
     static final String FORMAT = "--format";
     static final String OUTPUT = "--output";
     static final String PLATFORM = "--platform";
+    static final String PROGRESS = "--progress";
     static final String QUIET = "--quiet";
     static final String RULES = "--rules";
+
+    /** Columns of a line of help. */
+    static final int WIDTH = 100;
 
     private Options() {}
 
@@ -28,12 +33,20 @@ final class Options {
     static CommandSpec command(String name, String purpose, String... example) {
         CommandSpec spec = CommandSpec.create().name(name).interpolateVariables(false);
         spec.addOption(OptionSpec.builder("-h", "--help").usageHelp(true).description("show this help and exit").build());
-        spec.usageMessage().description(purpose).width(100).sortOptions(false);
+        spec.usageMessage().description(purpose).width(WIDTH).sortOptions(false);
         spec.usageMessage().synopsisHeading("usage: ").descriptionHeading("\n").parameterListHeading("\n").optionListHeading("\n");
         if (example.length > 0) {
-            spec.usageMessage().footerHeading("\nfor example:\n").footer(Arrays.stream(example).map(line -> "  " + line).toArray(String[]::new));
+            spec.usageMessage().footerHeading("\nfor example:\n").footer(Arrays.stream(example).flatMap(Options::lines).toArray(String[]::new));
         }
         return spec;
+    }
+
+    /** An example as a shell takes it, in two lines where it is too long for one. */
+    private static Stream<String> lines(String example) {
+        int cut = example.lastIndexOf(" --", WIDTH - 6);
+        return example.length() <= WIDTH - 4 || cut < 0
+                ? Stream.of("  " + example)
+                : Stream.of("  " + example.substring(0, cut) + " \\", "     " + example.substring(cut));
     }
 
     /** What every command has that reports findings: in what form, where to, when to fail, by which rules, and how it looks. */
@@ -44,6 +57,7 @@ final class Options {
         spec.addOption(rules());
         spec.addOption(color());
         spec.addOption(quiet());
+        spec.addOption(progress());
     }
 
     static PositionalParamSpec catalog() {
@@ -95,6 +109,10 @@ final class Options {
         return OptionSpec.builder(COLOR).paramLabel("auto|always|never").type(String.class).defaultValue("auto")
                 .description("colour the text (default: auto, on a terminal unless NO_COLOR is set)")
                 .converters(value -> oneOf(value, List.of("auto", "always", "never"))).build();
+    }
+
+    static OptionSpec progress() {
+        return OptionSpec.builder(PROGRESS).description("tell on standard error what is being done, even where it is no terminal").build();
     }
 
     private static OptionSpec quiet() {

@@ -28,6 +28,7 @@ final class ReportCommand implements Command {
         spec.addOption(Options.output());
         spec.addOption(Options.failOn("never"));
         spec.addOption(Options.rules());
+        spec.addOption(Options.progress());
         return spec;
     }
 
@@ -38,12 +39,13 @@ final class ReportCommand implements Command {
             throw new NotChecked("a report goes into a file; name it with -o FILE");
         }
         RuleBase rules = settings.preparedRules();
-        Checkup checkup = Checkup.of(settings, rules, said.matchedPositionalValue(0, Path.of("")), said.matchedOptionValue(Options.BUILDS, List.of()), streams.in());
+        Checkup checkup = Checkup.of(settings, rules, said.matchedPositionalValue(0, Path.of("")), said.matchedOptionValue(Options.BUILDS, List.of()), streams);
         if (checkup.holdsNothing()) {
             throw new NotChecked("no part and no platform could be read from the catalog, so there is nothing to report");
         }
         CatalogReading reading = checkup.reading();
         Catalog catalog = reading.catalog();
+        streams.progress().doing("drawing the page");
         Report report = new Report("report", catalog.head(), checkup.findings());
         HtmlView view = new HtmlView(new Wording(rules.index(), catalog), rules.index(), Version.text());
         Landscape landscape = Space.of(reading.relations()).landscape(List.copyOf(catalog.platforms().keySet()));

@@ -21,6 +21,10 @@ import picocli.CommandLine.ParseResult;
 record Settings(Format format, Optional<Path> output, Optional<Severity> failOn, Optional<Path> rules, Optional<String> access, boolean colour, boolean quiet) {
 
     static Settings of(ParseResult said, Streams streams) {
+        if (said.hasMatchedOption(Options.PROGRESS)) {
+            streams.progress().insist();
+        }
+        streams.progress().doing("reading");
         Optional<Path> output = value(said, Options.OUTPUT);
         String colour = said.matchedOptionValue(Options.COLOR, "auto");
         return new Settings(

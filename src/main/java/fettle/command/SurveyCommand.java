@@ -45,6 +45,7 @@ final class SurveyCommand implements Command {
         Collection<Part> platforms = Optional.<String>ofNullable(said.matchedOptionValue(Options.PLATFORM, null))
                 .<Collection<Part>>map(id -> List.of(Intake.platform(catalog, id)))
                 .orElseGet(catalog.platforms()::values);
+        streams.progress().doing("surveying " + (platforms.size() == 1 ? "a platform" : platforms.size() + " platforms"));
         CatalogSurvey.Outcome outcome = new CatalogSurvey(rules).survey(reading, platforms, access);
         Report report = new Report("survey", catalog.head(), outcome.general());
         Wording wording = new Wording(rules.index(), catalog);

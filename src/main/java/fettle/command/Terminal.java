@@ -5,16 +5,25 @@ import java.lang.invoke.MethodHandles;
 import java.lang.invoke.MethodType;
 import java.util.Map;
 
-/** Tells whether standard output is a terminal that shows colours. */
+/** Tells whether a terminal is attached, and whether it shows colours. */
 final class Terminal {
 
     private Terminal() {}
 
     static boolean shown() {
         Map<String, String> environment = System.getenv();
-        boolean refused = !environment.getOrDefault("NO_COLOR", "").isEmpty() || "dumb".equals(environment.get("TERM"));
+        boolean refused = !environment.getOrDefault("NO_COLOR", "").isEmpty() || dumb();
         boolean capable = !System.getProperty("os.name", "").startsWith("Windows") || environment.containsKey("WT_SESSION") || environment.containsKey("TERM");
         return !refused && capable && attached();
+    }
+
+    /** Whether someone waits at a terminal on which a line can be written over. */
+    static boolean attended() {
+        return !dumb() && attached();
+    }
+
+    private static boolean dumb() {
+        return "dumb".equals(System.getenv("TERM"));
     }
 
     /** Up to Java 21 there is a console only on a terminal; later ones must be asked, by a method that 17 does not have. */

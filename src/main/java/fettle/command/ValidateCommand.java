@@ -23,7 +23,7 @@ import picocli.CommandLine.ParseResult;
 /** {@code validate CATALOG BUILD…}: whether builds are possible, and what they come to. */
 final class ValidateCommand implements Command {
 
-    static final String PURPOSE = "Tells whether builds are possible, and what they come to: totals, cost and limits.";
+    static final String PURPOSE = "Tells whether builds are possible, what they come to in totals, cost and limits, and which swaps would serve better.";
 
     @Override
     public CommandSpec spec() {
@@ -44,6 +44,7 @@ final class ValidateCommand implements Command {
         RuleBase rules = settings.preparedRules();
         CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
         DocumentSet documents = Intake.builds(said.matchedPositionalValue(1, List.of()), streams.in());
+        streams.progress().doing("checking builds");
         Validation.Outcome outcome = new Validation(rules).validate(reading, documents, settings.accessIn(reading.catalog()));
         List<BuildReview> builds = outcome.builds();
         Report report = new Report("validate", reading.catalog().head(), all(outcome));

@@ -102,7 +102,7 @@ final class WatchCommand implements Command {
         }
 
         Checked check(Settings settings, RuleBase base, Streams streams) {
-            return new Checked(Checkup.of(settings, base, catalog, builds, streams.in()), base);
+            return new Checked(Checkup.of(settings, base, catalog, builds, streams), base);
         }
     }
 }

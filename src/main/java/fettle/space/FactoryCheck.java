@@ -39,6 +39,17 @@ public record FactoryCheck(Part platform, List<Violation> broken, List<Unresolve
         return List.copyOf(rules);
     }
 
+    /** The slots nearest to those that are not there; empty where none is near. */
+    public Optional<List<String>> near() {
+        Set<String> near = new TreeSet<>();
+        lost.forEach(each -> {
+            if (each instanceof Unresolved.NoSuchSlot noSlot) {
+                noSlot.near().ifPresent(near::addAll);
+            }
+        });
+        return near.isEmpty() ? Optional.empty() : Optional.of(List.copyOf(near));
+    }
+
     /** The checks of all platforms that say what they come with. */
     static List<FactoryCheck> of(Relations relations) {
         BuildCheck check = new BuildCheck(relations);

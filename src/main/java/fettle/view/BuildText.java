@@ -59,7 +59,7 @@ final class BuildText {
         result.totals().forEach((id, total) -> {
             Attribute attribute = catalog.attributes().get(id);
             String number = Figures.rounded(total, attribute.shown());
-            cells.add(new Grid.Cell(attribute.label(), number, Figures.unit(attribute.unit())));
+            cells.add(new Grid.Cell(attribute.label(), number, Figures.unit(number, attribute.unit())));
         });
         boolean first = true;
         for (String line : Grid.lines(cells, Sheet.WIDTH - Sheet.GUTTER)) {

@@ -61,7 +61,9 @@ final class FactWording {
         on(ClaimsZone.class, fact -> fact.part() + " takes the zone " + fact.zone());
         on(Constraint.class, FactWording::constraint);
         on(Currency.class, fact -> "1 " + fact.id() + " is worth " + money(fact.rate()));
-        on(DeclaresTrait.class, fact -> fact.part() + " works with " + fact.trait() + " " + Phrases.or(fact.values()));
+        on(DeclaresTrait.class, fact -> fact.part() + (fact.values().isEmpty()
+                ? " works with no " + fact.trait() + " at all"
+                : " works with " + fact.trait() + " " + Phrases.or(fact.values())));
         on(Entry.class, FactWording::entry);
         on(Excludes.class, fact -> fact.part() + " cannot be used with " + Phrases.every(fact.name()));
         on(Good.class, fact -> "1 " + fact.id() + " is worth " + money(fact.value()));

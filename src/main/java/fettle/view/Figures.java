@@ -7,11 +7,17 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /** Writes numbers for people. */
 final class Figures {
 
     private static final MathContext READABLE = new MathContext(4, RoundingMode.HALF_UP);
+
+    private static final Pattern ONE = Pattern.compile("[+-]?1");
+
+    /** A plain English plural, such as "points"; not "glass", "radius", "axis" or "lens", nor what takes "-es". */
+    private static final Pattern SEVERAL = Pattern.compile("(?!.*(?:[sui]|en|[cs]he|xe)s$)[a-z]{3,}s");
 
     private Figures() {}
 
@@ -77,11 +83,14 @@ final class Figures {
 
     /** A number with a unit. */
     static String withUnit(String number, String unit) {
-        return unit.isEmpty() ? number : number + " " + unit(unit);
+        return unit.isEmpty() ? number : number + " " + unit(number, unit);
     }
 
-    /** A unit as it stands behind a number; one that begins with a digit is one that is multiplied. */
-    static String unit(String unit) {
+    /** A unit as it stands behind a number; one that begins with a digit is one that is multiplied, and of one thing there is only one. */
+    static String unit(String number, String unit) {
+        if (ONE.matcher(number).matches() && SEVERAL.matcher(unit).matches()) {
+            return unit.substring(0, unit.length() - 1);
+        }
         return !unit.isEmpty() && Character.isDigit(unit.charAt(0)) ? "x " + unit : unit;
     }
 }

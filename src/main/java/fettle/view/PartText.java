@@ -94,7 +94,7 @@ final class PartText {
         boolean percent = !part.platform() && attribute.map(Figures::inPercent).orElse(false);
         boolean added = !part.platform() && attribute.map(Figures::addedUp).orElse(false);
         String number = added ? Figures.signed(stat.value()) : Exact.text(stat.value());
-        return new Grid.Cell(attribute.map(Attribute::label).orElse(stat.attribute()) + when, number, percent ? "%" : attribute.map(found -> Figures.unit(found.unit())).orElse(""));
+        return new Grid.Cell(attribute.map(Attribute::label).orElse(stat.attribute()) + when, number, percent ? "%" : attribute.map(found -> Figures.unit(number, found.unit())).orElse(""));
     }
 
     private void grid(String word, List<Grid.Cell> cells) {

@@ -145,7 +145,7 @@ final class SurveyText {
             String number = fixed
                     ? "always " + Grid.right(greatest.get(i), high)
                     : Grid.right(least.get(i), low) + " to " + Grid.right(greatest.get(i), high);
-            cells.add(new Grid.Cell(attributes.get(i).label(), number, Figures.unit(attributes.get(i).unit())));
+            cells.add(new Grid.Cell(attributes.get(i).label(), number, Figures.unit(number, attributes.get(i).unit())));
         }
         boolean first = true;
         for (String line : Grid.lines(cells, Sheet.WIDTH - Sheet.GUTTER)) {

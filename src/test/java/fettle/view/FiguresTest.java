@@ -44,4 +44,15 @@ class FiguresTest {
         assertEquals("3 kg", Figures.withUnit("3", "kg"));
         assertEquals("3", Figures.withUnit("3", ""));
     }
+
+    @Test
+    void of_one_thing_there_is_only_one() {
+        assertEquals("+1 point", Figures.withUnit("+1", "points"));
+        assertEquals("-1 bell", Figures.withUnit("-1", "bells"));
+        assertEquals("1 kg", Figures.withUnit("1", "kg"));
+        assertEquals("1 lens", Figures.withUnit("1", "lens"));
+        assertEquals("1 inches", Figures.withUnit("1", "inches"));
+        assertEquals("1.0 points", Figures.withUnit("1.0", "points"));
+        assertEquals("11 points", Figures.withUnit("11", "points"));
+    }
 }
