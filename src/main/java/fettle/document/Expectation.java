@@ -4,9 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** Words what a piece of a schema asks for, so as to follow "expected". A title in the schema is such wording already. */
 final class Expectation {
+    private static final Pattern ID = Pattern.compile("[a-z0-9][a-z0-9._-]*");
+
     private Expectation() {}
 
     static String of(Node schema) {
@@ -25,9 +28,15 @@ final class Expectation {
         } else if ((found instanceof Node.Num || found instanceof Node.Bool) && types.equals(Set.of("string"))) {
             return expected + ", in quotes";
         } else if (types.equals(Set.of("object")) && !expected.contains("object")) {
-            return expected + ", as an object";
+            return expected + ", as an object" + (found instanceof Node.Text text && needsIdAlone(schema) && ID.matcher(text.value()).matches()
+                    ? " such as { id: " + text.value() + " }" : "");
         }
         return expected;
+    }
+
+    private static boolean needsIdAlone(Node schema) {
+        return NodePaths.member(schema, "required").orElse(schema) instanceof Node.Arr required
+                && required.items().stream().map(name -> ((Node.Text) name).value()).toList().equals(List.of("id"));
     }
 
     /** The texts that an enumeration allows; none where there is no enumeration. */

@@ -55,6 +55,7 @@ public final class HtmlView {
                     case "policy" -> write(out, policy);
                     case "style" -> write(out, style);
                     case "script" -> write(out, script);
+                    case "ladders" -> EmbeddedJson.object(out, json -> new PageLadders(landscape, access).write(new PageJson(json)));
                     case "data" -> EmbeddedJson.object(out, json -> data(new PageJson(json), report, landscape, access, builds));
                     default -> throw new IllegalStateException("the page's frame names " + name);
                 }
@@ -83,7 +84,7 @@ public final class HtmlView {
         new PageFindings(wording, rules, relations.catalog(), builds).write(page, report.findings());
         PageHosts hosts = new PageHosts(relations);
         hosts.write(page);
-        new PageLadders(relations.catalog(), landscape, access).write(page);
+        new PageLadders(landscape, access).writeLenses(page);
         Map<Finding, Integer> places = new HashMap<>();
         report.findings().forEach(finding -> places.put(finding, places.size()));
         new PageBuilds(wording, relations, hosts).write(page, builds, places);

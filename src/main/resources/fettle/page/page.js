@@ -7,6 +7,14 @@
   const hosts = new Map();
   data.platforms.forEach(function (host) { hosts.set(host.id, host); });
   data.parts.forEach(function (host) { if (!hosts.has(host.id)) { hosts.set(host.id, host); } });
+  let ladders = null;
+  /** What slots offer for their price, by platform: read when it is first asked for, since it is much. */
+  function laddersOn(platform) {
+    if (ladders === null) {
+      ladders = new Map(JSON.parse(document.getElementById("ladders").textContent).ladders.map(function (each) { return [each.platform, each]; }));
+    }
+    return ladders.get(platform);
+  }
   const platformIds = new Set(data.platforms.map(function (platform) { return platform.id; }));
   const attributes = new Map(data.attributes.map(function (attribute) { return [attribute.id, attribute]; }));
   const rules = new Map(data.rules.map(function (rule) { return [rule.id, rule]; }));
@@ -67,7 +75,7 @@
         }))),
         el("tbody", {}, rows.map(function (row) {
           return el("tr", {}, row.map(function (cell, at) {
-            const given = heads[at].number ? { class: "number" } : {};
+            const given = { "data-head": heads[at].text || heads[at], class: heads[at].number ? "number" : heads[at].whole ? "whole" : "" };
             return at === 0 ? el("th", Object.assign({ scope: "row" }, given), cell) : el("td", given, cell);
           }));
         }))));
@@ -123,15 +131,25 @@
   // ---- findings
 
   const keys = new Map();
+  /** How many findings speak of each part and platform. */
+  const about = new Map();
+  data.findings.forEach(function (finding) { finding.names.forEach(function (id) { about.set(id, (about.get(id) || 0) + 1); }); });
   data.findings.forEach(function (finding) {
     const plain = fragment(["finding", finding.rule, finding.subject]);
     let key = plain;
     for (let n = 2; keys.has(key); n++) { key = plain + "/" + n; }
     finding.key = key;
     keys.set(key, finding);
-    finding.sought = [finding.rule, finding.subject, finding.message, finding.remedies.join(" "), finding.because.map(function (fact) { return fact[0]; }).join(" "),
-      finding.where.map(function (where) { return where[0]; }).join(" ")].join(" ").toLowerCase();
   });
+
+  /** All words of a finding, put together when they are first searched. */
+  function wordsOf(finding) {
+    if (!finding.sought) {
+      finding.sought = [finding.rule, finding.subject, finding.message, finding.remedies.join(" "), finding.because.map(function (fact) { return fact[0]; }).join(" "),
+        finding.where.map(function (where) { return where[0]; }).join(" ")].join(" ").toLowerCase();
+    }
+    return finding.sought;
+  }
 
   function findingItem(finding) {
     const facts = finding.because.length === 0 ? null : folded(null, many(finding.because.length, "fact", "facts") + " behind it", function () {
@@ -155,10 +173,13 @@
   /** The parts to which fits lead from a platform, and the platform. */
   function reach(platform) {
     if (!reached.has(platform)) {
-      const met = new Set([platform]);
+      const met = new Set([platform]), lists = new Set();
       met.forEach(function (id) {
         ((hosts.get(id) || {}).slots || []).forEach(function (slot) {
-          data.fits[slot.fits].forEach(function (fit) { met.add(fit[0]); });
+          if (!lists.has(slot.fits)) {
+            lists.add(slot.fits);
+            data.fits[slot.fits].forEach(function (fit) { met.add(fit[0]); });
+          }
         });
       });
       reached.set(platform, met);
@@ -181,7 +202,7 @@
         && (filter.rule.value === "" || finding.rule === filter.rule.value)
         && (met === null || finding.platform === filter.platform.value || finding.platform === "" && finding.names.some(function (id) { return met.has(id); }))
         && (part === "" || finding.names.includes(part))
-        && words.every(function (word) { return finding.sought.includes(word); });
+        && words.every(function (word) { return wordsOf(finding).includes(word); });
     });
   }
 
@@ -212,7 +233,7 @@
       const box = el("input", { type: "checkbox", id: "show-" + word });
       box.checked = true;
       filter.severity[word] = box;
-      const number = data.findings.filter(function (finding) { return finding.severity === word; }).length;
+      const number = data.findings.filter(function (finding) { return finding.severity === word && !finding.waived; }).length;
       return el("label", {}, box, severity(word), " " + number);
     });
     filter.waived = el("input", { type: "checkbox", id: "show-waived" });
@@ -221,13 +242,14 @@
     filter.platform = choice("show-platform", "every platform", data.platforms.map(function (platform) { return [platform.id, platform.label]; }));
     filter.part = el("input", { type: "text", id: "show-part", autocomplete: "off", spellcheck: "false", list: "part-names" });
     filter.text = el("input", { type: "search", id: "show-text", autocomplete: "off" });
-    const names = Array.from(new Set(data.findings.flatMap(function (finding) { return finding.names; }))).sort();
+    const known = el("datalist", { id: "part-names" });
+    filter.part.addEventListener("focus", function () { add(known, Array.from(about.keys()).sort().map(function (id) { return el("option", { value: id }); })); }, { once: true });
     const reset = el("button", { type: "button" }, "Show all again");
     reset.addEventListener("click", function () { clear(); showFindings(); });
     const form = el("form", { "aria-label": "Choose which findings are shown" },
-      el("fieldset", {}, el("legend", {}, "Severity"), boxes, el("label", {}, filter.waived, "waived ones too")),
+      el("fieldset", {}, el("legend", {}, "Severity"), boxes, el("label", {}, filter.waived, "waived ones too " + data.summary.waived)),
       field("Rule", filter.rule), field("Platform", filter.platform), field("Part (its id)", filter.part), field("Words", filter.text),
-      el("datalist", { id: "part-names" }, names.map(function (id) { return el("option", { value: id }); })), reset);
+      known, reset);
     form.addEventListener("submit", function (event) { event.preventDefault(); });
     let waiting = 0;
     form.addEventListener("input", function () { clearTimeout(waiting); waiting = setTimeout(showFindings, 80); });
@@ -303,19 +325,25 @@
 
   // ---- cost against benefit
 
-  const STANDINGS = { rung: "\u25CF rung", between: "\u25C7 between", dominated: "\u2715 dominated" };
+  const STANDINGS = ["\u25CF rung", "\u25C7 between", "\u2715 dominated"];
 
   function markShape(standing, x, y) {
     switch (standing) {
-      case "rung": return drawn("circle", { cx: x, cy: y, r: 6, class: "rung" });
-      case "between": return drawn("path", { d: "M" + x + " " + (y - 7) + " l7 7 l-7 7 l-7 -7 Z", class: "between" });
+      case 0: return drawn("circle", { cx: x, cy: y, r: 6, class: "rung" });
+      case 1: return drawn("path", { d: "M" + x + " " + (y - 7) + " l7 7 l-7 7 l-7 -7 Z", class: "between" });
       default: return drawn("path", { d: "M" + (x - 5) + " " + (y - 5) + " l10 10 m0 -10 l-10 10", class: "dominated" });
     }
   }
 
+  /** An exact amount for people: thousands apart, two places where it is not whole. */
+  function money(exact) {
+    const pieces = exact.split(".");
+    return pieces[0].replace(/\B(?=(\d{3})+$)/g, ",") + (pieces.length > 1 ? "." + (pieces[1] + "0").slice(0, 2) : "");
+  }
+
   /** Marks by rising cost, numbered; the numbers stand in the table below. Rungs are joined. */
   function plot(marks, name) {
-    const WIDE = 560, HIGH = 280, LEFT = 56, BELOW = 44, EDGE = 24;
+    const WIDE = Math.max(250, Math.min(720, document.documentElement.clientWidth - 120)), HIGH = 280, LEFT = 44, BELOW = 44, EDGE = 24;
     const costs = marks.map(function (mark) { return Number(mark[1]); }), benefits = marks.map(function (mark) { return Number(mark[2]); });
     function scale(values, from, to) {
       const least = Math.min(...values), most = Math.max(...values);
@@ -323,50 +351,77 @@
     }
     const x = scale(costs, LEFT + EDGE, WIDE - EDGE), y = scale(benefits, HIGH - BELOW - EDGE, EDGE);
     function at(mark) { return x(Number(mark[1])).toFixed(1) + " " + y(Number(mark[2])).toFixed(1); }
-    const rungs = marks.filter(function (mark) { return mark[0] === "rung"; });
+    const rungs = marks.filter(function (mark) { return mark[0] === 0; });
     const shapes = [
       drawn("path", { class: "axis", d: "M" + LEFT + " " + EDGE / 2 + " V" + (HIGH - BELOW) + " H" + (WIDE - EDGE / 2) }),
-      drawn("text", { x: LEFT, y: HIGH - 6, class: "small" }, "cost, from " + marks[costs.indexOf(Math.min(...costs))][3] + " to " + marks[costs.indexOf(Math.max(...costs))][3] + " \u2192"),
+      drawn("text", { x: LEFT, y: HIGH - 6, class: "small" }, "cost, from " + money(marks[costs.indexOf(Math.min(...costs))][1]) + " to " + money(marks[costs.indexOf(Math.max(...costs))][1]) + " \u2192"),
       drawn("text", { x: -(HIGH - BELOW), y: 18, transform: "rotate(-90)", class: "small" }, "benefit, " + marks[benefits.indexOf(Math.min(...benefits))][2] + " to " + marks[benefits.indexOf(Math.max(...benefits))][2] + " \u2192"),
       rungs.length < 2 ? null : drawn("path", { class: "climb", d: "M" + rungs.map(at).join(" L") })];
+    const numbers = [];
     marks.forEach(function (mark, number) {
       const left = x(Number(mark[1])), down = y(Number(mark[2]));
-      shapes.push(drawn("g", { class: "mark" }, drawn("title", {}, (number + 1) + ", " + mark[0] + ": cost " + mark[3] + ", benefit " + mark[2]),
-        markShape(mark[0], Number(left.toFixed(1)), Number(down.toFixed(1))), drawn("text", { x: left + 9, y: down + (mark[0] === "rung" ? -6 : 14), class: "small" }, number + 1)));
+      numbers.push(drawn("text", { x: left + 9, y: down + (mark[0] === 0 ? -6 : 14), class: "small over" }, number + 1));
+      shapes.push(drawn("g", { class: "mark" }, drawn("title", {}, (number + 1) + ", " + STANDINGS[mark[0]].slice(2) + ": cost " + money(mark[1]) + ", benefit " + mark[2]),
+        markShape(mark[0], Number(left.toFixed(1)), Number(down.toFixed(1)))));
     });
     return el("div", { class: "scroll", tabindex: "0", role: "region", "aria-label": name },
-      drawn("svg", { width: WIDE, height: HIGH, viewBox: "0 0 " + WIDE + " " + HIGH, role: "img", "aria-label": name + ". The table below tells the same." , class: "plot" }, shapes));
+      drawn("svg", { width: WIDE, height: HIGH, viewBox: "0 0 " + WIDE + " " + HIGH, role: "img", "aria-label": name + ". The table below tells the same.", class: "plot" }, shapes, numbers));
   }
 
   function marksTable(marks) {
-    return table("The marks, by number", [{ text: "No.", number: true }, "Standing", { text: "Cost", number: true }, { text: "Benefit", number: true }, { text: "Price of a step", number: true }, "Parts"],
+    return table("The marks, by number", [{ text: "No.", number: true }, { text: "Standing", whole: true }, { text: "Cost", number: true }, { text: "Benefit", number: true }, { text: "Price of a step", number: true }, "Parts"],
       marks.map(function (mark, number) {
-        return [number + 1, STANDINGS[mark[0]], mark[3], mark[2], mark[4] || "\u2014",
-          mark[5].length === 0 ? "left empty" : mark[5].map(function (id, at) { return [at > 0 ? " + " : "", link(label(id), "part", id)]; })];
-      }));
+        return [number + 1, STANDINGS[mark[0]], money(mark[1]), mark[2], mark.length > 4 ? mark[4].replace(/\d+/, money) : "\u2014",
+          mark[3].length === 0 ? "left empty" : mark[3].map(function (part, at) { return [at > 0 ? " + " : "", link(data.parts[part].label, "part", data.parts[part].id)]; })];
+      }), true);
   }
 
-  /** What a platform's slot offers for its price, a box for each lens. */
+  /** Plots that stand for several platforms, by the address that each would have alone. */
+  const shared = new Map();
+
+  function ladderBox(address, words, ladder, slot, lens) {
+    return folded(address, words, function () {
+      if (!ladder.told) { return [el("p", {}, "So much fits together here that comparing it takes too long for a page; ask the command ladder for this slot and lens.")]; }
+      const groups = ladder.groups.filter(function (group) { return group.marks.length > 0; });
+      if (groups.length === 0) { return [el("p", {}, "Nothing that can be bought goes there.")]; }
+      return [groups.map(function (group) {
+        const marks = group.marks.slice().sort(function (one, other) { return Number(one[1]) - Number(other[1]) || Number(one[2]) - Number(other[2]); });
+        return [el("h4", {}, "Serving " + group.serves), plot(marks, slot.label + " for " + lens.label + ", cost against benefit, serving " + group.serves), marksTable(marks),
+          group.more > 0 ? el("p", {}, many(group.more, "more is", "more are") + " off the rungs and left out here, those of the least benefit; the command ladder tells them.") : null];
+      }), ladder.left > 0 ? el("p", {}, many(ladder.left, "other group", "other groups") + " of assemblies serve more roles at once; the command ladder tells them.") : null];
+    });
+  }
+
+  /** What a slot offers for its price: on a platform a box for each lens, on a part one for each lens and for platforms that are alike in it. */
   function tradeOffs(host, slot) {
-    const ladders = data.ladders.find(function (each) { return each.platform === host.id; });
-    if (!ladders || data.lenses.length === 0) { return null; }
-    if (ladders.undecided !== null) { return [el("h4", {}, "Cost against benefit"), el("p", {}, "Not decided: " + ladders.undecided)]; }
-    const found = ladders.slots.find(function (each) { return each.slot === slot.id; });
-    if (!found) { return null; }
-    return [el("h4", {}, "Cost against benefit" + (data.bought ? ", bought as " + data.bought : "")),
-      el("p", { class: "faint" }, STANDINGS.rung + ": worth climbing to, joined by a line; " + STANDINGS.between + ": a mix of two rungs gives more for the same cost; " + STANDINGS.dominated + ": another costs no more and brings no less."),
-      found.lenses.map(function (ladder) {
-        const lens = data.lenses.find(function (each) { return each.id === ladder.lens; });
-        return folded(["plot", host.id, slot.id, ladder.lens], "For " + lens.label, function () {
-          if (!ladder.told) { return [el("p", {}, "So much fits together here that comparing it takes too long for a page; ask the command ladder for this slot and lens.")]; }
-          const groups = ladder.groups.filter(function (group) { return group.marks.length > 0; });
-          if (groups.length === 0) { return [el("p", {}, "Nothing that can be bought goes there.")]; }
-          return [groups.map(function (group) {
-            const marks = group.marks.slice().sort(function (one, other) { return Number(one[1]) - Number(other[1]) || Number(one[2]) - Number(other[2]); });
-            return [el("h4", {}, "Serving " + group.serves), plot(marks, slot.label + " for " + lens.label + ", cost against benefit, serving " + group.serves), marksTable(marks)];
-          }), ladder.left > 0 ? el("p", {}, many(ladder.left, "other group", "other groups") + " of assemblies serve more roles at once; the command ladder tells them.") : null];
-        });
-      })];
+    if (data.lenses.length === 0 || data.fits[slot.fits].length === 0) { return null; }
+    const own = platformIds.has(host.id);
+    const head = [el("h4", {}, "Cost against benefit" + (data.bought ? ", bought as " + data.bought : "")),
+      el("p", { class: "faint" }, STANDINGS[0] + ": worth climbing to, joined by a line; " + STANDINGS[1] + ": a mix of two rungs gives more for the same cost; " + STANDINGS[2] + ": another costs no more and brings no less.")];
+    const boxes = [];
+    let open = null, left = 0;
+    (own ? [host] : data.platforms.filter(function (platform) { return reach(platform.id).has(host.id); })).forEach(function (platform) {
+      const ladders = laddersOn(platform.id);
+      if (!ladders) { return; }
+      if (ladders.undecided !== null) { open = ladders.undecided; return; }
+      const found = ladders.slots.find(function (each) { return each.host === host.id && each.slot === slot.id; });
+      if (!found) { left += ladders.left > 0 ? 1 : 0; return; }
+      found.lenses.forEach(function (ladder) {
+        const same = boxes.find(function (each) { return each.ladder.lens === ladder.lens && JSON.stringify(each.ladder) === JSON.stringify(ladder); });
+        if (same) { same.on.push(platform); } else { boxes.push({ ladder: ladder, on: [platform] }); }
+      });
+    });
+    if (boxes.length === 0) {
+      return open !== null ? [head, el("p", {}, "Not decided: " + open)] : left > 0 ? [head, el("p", {}, "The catalog has more slots than a page can plot; ask the command ladder for this one.")] : null;
+    }
+    return [head, data.lenses.map(function (lens) {
+      return boxes.filter(function (box) { return box.ladder.lens === lens.id; }).map(function (box) {
+        const on = box.on.map(function (platform) { return platform.label; }).join(", ");
+        const address = own ? ["plot", host.id, slot.id, lens.id] : ["plot", box.on[0].id, host.id, slot.id, lens.id];
+        box.on.forEach(function (platform) { shared.set(fragment(["plot", platform.id, host.id, slot.id, lens.id]), fragment(address)); });
+        return ladderBox(address, "For " + lens.label + (own ? "" : ", on " + on), box.ladder, slot, lens);
+      });
+    })];
   }
 
   function slotBox(host, slot) {
@@ -384,9 +439,11 @@
 
   /** The slot tree of a platform as rows from left to right; what several parts offer under one name is one box. */
   function slotTree(platform) {
-    const WIDE = 178, HIGH = 44, GAP = 34, DEEP = 4, MOST = 14;
+    const WIDE = 178, HIGH = 44, GAP = 34, STEP = 18, DEEP = 4, MOST = 14;
+    // On a narrow screen what hangs on a slot stands below it, a little further in.
+    const narrow = document.documentElement.clientWidth < 700;
     const rows = [];
-    let next = 0;
+    let next = narrow ? 1 : 0;
     function slotsBeyond(slots) {
       const groups = new Map();
       const bearers = new Set(slots.flatMap(function (each) { return data.fits[each.slot.fits].map(function (fit) { return fit[0]; }); }));
@@ -400,21 +457,23 @@
     }
     function lay(group, depth, passed) {
       const names = passed.concat([group[0].slot.label]);
+      const own = narrow ? next++ : -1;
       const inner = depth >= DEEP ? [] : slotsBeyond(group).filter(function (each) { return !names.includes(each[0].slot.label); });
       const children = inner.slice(0, MOST).map(function (each) { return lay(each, depth + 1, names); });
-      const row = children.length === 0 ? next++ : children[0].row;
+      const row = narrow ? own : children.length === 0 ? next++ : children[0].row;
       const node = { group: group, depth: depth, row: row, children: children, left: inner.length - children.length };
       rows.push(node);
       return node;
     }
     const tops = platform.slots.map(function (slot) { return lay([{ host: platform.id, slot: slot }], 1, []); });
     const deepest = rows.reduce(function (most, node) { return Math.max(most, node.depth); }, 0);
-    const width = (deepest + 1) * (WIDE + GAP) - GAP + 4;
+    const width = narrow ? deepest * STEP + WIDE + 4 : (deepest + 1) * (WIDE + GAP) - GAP + 4;
     const height = Math.max(1, next) * (HIGH + 8);
     function top(row) { return row * (HIGH + 8) + 4; }
+    function left(depth) { return depth * (narrow ? STEP : WIDE + GAP) + 2; }
     function short(words) { return words.length > 23 ? words.slice(0, 22) + "\u2026" : words; }
     function box(depth, row, words, under, kind, address) {
-      const x = depth * (WIDE + GAP) + 2;
+      const x = left(depth);
       const shape = [drawn("title", {}, words + ", " + under),
         drawn("rect", { x: x, y: top(row), width: WIDE, height: HIGH, rx: 3 }),
         drawn("text", { x: x + 9, y: top(row) + 18 }, short(words)),
@@ -422,7 +481,8 @@
       return drawn("g", { class: kind }, address ? drawn("a", { href: "#" + fragment(address) }, shape) : shape);
     }
     function line(depth, from, to) {
-      const x = depth * (WIDE + GAP) + 2 + WIDE, y = top(from) + HIGH / 2, z = top(to) + HIGH / 2;
+      if (narrow) { return drawn("path", { d: "M" + (left(depth) + STEP / 2) + " " + (top(from) + HIGH) + " V" + (top(to) + HIGH / 2) + " H" + left(depth + 1) }); }
+      const x = left(depth) + WIDE, y = top(from) + HIGH / 2, z = top(to) + HIGH / 2;
       return drawn("path", { d: "M" + x + " " + y + " H" + (x + GAP / 2) + " V" + z + " H" + (x + GAP) });
     }
     const marks = [];
@@ -442,7 +502,7 @@
   }
 
   function platformBox(platform) {
-    const number = data.findings.filter(function (finding) { return finding.names.includes(platform.id); }).length;
+    const number = about.get(platform.id) || 0;
     return folded(["platform", platform.id], [el("strong", {}, platform.label), " ", el("code", { class: "faint" }, platform.id),
       el("span", { class: "faint" }, " " + many(platform.slots.length, "slot", "slots") + ", " + many(reach(platform.id).size - 1, "part", "parts") + " within reach"
         + (number > 0 ? ", " + many(number, "finding", "findings") : ""))], function () {
@@ -574,7 +634,7 @@
   // ---- addresses
 
   function opened(id) {
-    const box = document.getElementById(id);
+    const box = document.getElementById(id) || document.getElementById(shared.get(id));
     if (box && box.draw) { box.draw(); box.open = true; }
     return box;
   }
@@ -635,8 +695,13 @@
         break;
       }
       case "plot": {
-        opened(fragment(["platform", words[1]]));
-        opened(fragment(["slot", words[1], words[2]]));
+        if (words.length > 4) {
+          showPart(words[2]);
+          opened(fragment(["slot", words[2], words[3]]));
+        } else {
+          opened(fragment(["platform", words[1]]));
+          opened(fragment(["slot", words[1], words[2]]));
+        }
         arrive(opened(name));
         break;
       }

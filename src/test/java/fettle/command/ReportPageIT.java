@@ -171,6 +171,22 @@ class ReportPageIT {
     }
 
     @Test
+    void a_slot_on_a_part_has_its_plots_too_by_platform() {
+        browser.open(demo, "plot/gannet/pell-tube-ten/collar/quick");
+        WebElement plot = browser.one(".aimed");
+        assertTrue(plot.getAttribute("id").matches("plot/[a-z]+/pell-tube-ten/collar/quick"), plot.getAttribute("id"));
+        assertTrue(plot.findElement(By.cssSelector("summary")).getText().contains("Gannet"), plot.getText());
+        JsonNode ladder = new JsonMapper().readTree(Ran.fettle("ladder", "catalog/marrowdyke-hasty", "--platform", "gannet", "--slot", "pell-tube-ten/collar", "--lens", "quick",
+                "--fail-on", "never", "--format", "json").out()).get("ladder");
+        int rungs = 0;
+        for (JsonNode group : ladder.get("groups")) {
+            rungs += group.get("rungs").size();
+        }
+        assertTrue(rungs > 1, ladder.toString());
+        assertEquals(rungs, plot.findElements(By.cssSelector("svg circle.rung")).size());
+    }
+
+    @Test
     void what_comes_in_through_an_adapter_names_the_chain() {
         browser.open(demo, "");
         browser.script("document.querySelectorAll('#platforms > details').forEach(each => { each.open = true; });");
@@ -239,7 +255,7 @@ class ReportPageIT {
             browser.settle();
         }
         assertNotEquals("caught", browser.title());
-        assertEquals(2, browser.all("script").size());
+        assertEquals(3, browser.all("script").size());
         assertEquals(0, browser.all("img").size());
         assertTrue(browser.one("h1").getText().endsWith(TRAP), browser.one("h1").getText());
         assertTrue(browser.id("platform/base").getText().contains(TRAP), browser.id("platform/base").getText());
