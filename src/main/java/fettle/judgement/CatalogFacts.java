@@ -4,6 +4,8 @@ import fettle.catalog.Catalog;
 import fettle.catalog.Part;
 import fettle.engine.RuleIndex;
 import fettle.space.CatalogResults;
+import fettle.space.Landscape;
+import fettle.space.Sounding;
 import fettle.space.Space;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,8 +19,13 @@ final class CatalogFacts {
     static List<Object> of(CatalogReading reading, RuleIndex rules) {
         List<Object> facts = written(reading, rules);
         Space space = Space.of(reading.relations());
-        facts.addAll(SpaceFacts.of(reading.relations(), space));
-        facts.addAll(WorthFacts.of(reading.catalog(), space));
+        if (WorthFacts.comparable(reading.catalog())) {
+            Landscape landscape = space.landscape(reading.catalog().platforms().keySet());
+            facts.addAll(SpaceFacts.of(reading.relations(), space, Sounding.of(reading.relations(), landscape)));
+            facts.addAll(WorthFacts.of(reading.catalog(), landscape));
+        } else {
+            facts.addAll(SpaceFacts.of(reading.relations(), space, Sounding.of(reading.relations())));
+        }
         return facts;
     }
 

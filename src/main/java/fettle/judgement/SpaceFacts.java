@@ -18,9 +18,8 @@ final class SpaceFacts {
 
     private SpaceFacts() {}
 
-    static List<Object> of(Relations relations, Space space) {
+    static List<Object> of(Relations relations, Space space, Sounding sounding) {
         Catalog catalog = relations.catalog();
-        Sounding sounding = Sounding.of(relations);
         Collection<Vitals> platforms = sounding.vitals().values();
         Explaining explaining = new Explaining(space, catalog);
         Dead dead = new Dead(relations, platforms, explaining);

@@ -5,7 +5,6 @@ import fettle.catalog.Part;
 import fettle.space.BetweenRungs;
 import fettle.space.Landscape;
 import fettle.space.Prices;
-import fettle.space.Space;
 import fettle.space.Undecided;
 import fettle.space.worth.Comparison;
 import fettle.space.worth.Gains;
@@ -45,11 +44,12 @@ final class WorthFacts {
         }
     }
 
-    static List<Object> of(Catalog catalog, Space space) {
-        if (catalog.parts().values().stream().noneMatch(WorthFacts::measured)) {
-            return List.of();
-        }
-        Landscape landscape = space.landscape(catalog.platforms().keySet());
+    /** Whether there is any figure to compare parts by. */
+    static boolean comparable(Catalog catalog) {
+        return catalog.parts().values().stream().anyMatch(WorthFacts::measured);
+    }
+
+    static List<Object> of(Catalog catalog, Landscape landscape) {
         WorthFacts worth = new WorthFacts(catalog, landscape);
         List<Object> facts = new ArrayList<>(worth.outdone());
         facts.addAll(worth.twins());

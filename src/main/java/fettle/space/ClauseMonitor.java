@@ -10,14 +10,15 @@ import java.util.TreeSet;
 /** What a pattern of clauses sees of each host and slot of a terrain, and the sorts of things that can be placed on it. */
 final class ClauseMonitor {
 
-    /** As many conditions as bits of a whole number can be told apart. */
-    private static final int MOST_CONDITIONS = 30;
+    /** As many conditions as bits of a whole number can be told apart, beside those for the need and for the platform. */
+    private static final int MOST_CONDITIONS = 29;
 
     private final Terrain terrain;
     private final int when;
     private final boolean need;
     private final boolean apart;
     private final boolean unconditional;
+    private final boolean wanted;
     private final Map<Integer, Integer> hostBits = new TreeMap<>();
     private final Map<Integer, Integer> slotBits = new TreeMap<>();
     private final boolean bundled;
@@ -29,6 +30,7 @@ final class ClauseMonitor {
         this.when = Math.max(1, pattern.when().size());
         this.need = pattern.needed();
         this.apart = pattern.apart();
+        this.wanted = pattern.wanted();
         if (when > MOST_CONDITIONS) {
             throw new TooLarge(TooLarge.What.RELATION, 1L << MOST_CONDITIONS);
         }
@@ -59,9 +61,9 @@ final class ClauseMonitor {
         return bundled;
     }
 
-    /** Whether each platform meets a term just by being one. */
-    boolean unconditional() {
-        return unconditional;
+    /** What it sees of each platform just because it is one; 0 where that is nothing. */
+    int platformBits() {
+        return (unconditional ? 1 : 0) | (wanted ? ClauseShape.platform(when) : 0);
     }
 
     /** How many parts that look the same matter in one slot. */
@@ -73,8 +75,8 @@ final class ClauseMonitor {
     ClauseShape shape() {
         TreeSet<Bundle> things = new TreeSet<>();
         hostBits.values().forEach(bits -> things.add(Bundle.part(bits)));
-        if (unconditional) {
-            things.add(Bundle.part(1));
+        if (platformBits() != 0) {
+            things.add(Bundle.part(platformBits()));
         }
         Map<List<Object>, Boolean> done = new HashMap<>();
         slotBits.forEach((slot, bits) -> {
@@ -83,7 +85,7 @@ final class ClauseMonitor {
                 things.addAll(bundles(slot, bits));
             }
         });
-        return new ClauseShape(when, need, apart, List.copyOf(things));
+        return new ClauseShape(when, need, apart, wanted, List.copyOf(things));
     }
 
     /** Every way in which a slot can be seen with the parts in it. */

@@ -12,9 +12,10 @@ import java.util.Map;
  * @param when how many terms must be met
  * @param need whether something may be needed
  * @param apart whether they must be met by different things
+ * @param wanted whether it counts as broken where it is kept, once there is a platform
  * @param things the sorts of things that can be placed, each a generator, in order
  */
-record ClauseShape(int when, boolean need, boolean apart, List<Bundle> things) {
+record ClauseShape(int when, boolean need, boolean apart, boolean wanted, List<Bundle> things) {
 
     ClauseShape {
         things = List.copyOf(things);
@@ -23,6 +24,11 @@ record ClauseShape(int when, boolean need, boolean apart, List<Bundle> things) {
     /** More things of one sort than this make no difference: each term takes at most one, and so does the need. */
     static int enough(int when) {
         return when + 1;
+    }
+
+    /** The bit by which the platform is seen where a clause is wanted broken: after those of the terms and of the need. */
+    static int platform(int when) {
+        return 1 << when + 1;
     }
 
     /**
@@ -35,10 +41,25 @@ record ClauseShape(int when, boolean need, boolean apart, List<Bundle> things) {
             int cap = enough(when);
             return Monoid.explore(
                     Collections.nCopies(things.size(), 0), things.size(), (counts, sort) -> counts.get(sort) == cap ? counts : oneMore(counts, sort),
-                    counts -> new Apart(counts).broken(), most);
+                    counts -> verdict(wanted && there(counts), new Apart(counts).broken()), most);
         }
         int all = (1 << when) - 1;
-        return Monoid.explore(0, things.size(), (seen, sort) -> seen | bits(things.get(sort)), seen -> (seen & all) == all && seen >> when == 0, most);
+        return Monoid.explore(
+                0, things.size(), (seen, sort) -> seen | bits(things.get(sort)),
+                seen -> verdict((seen & platform(when)) != 0, (seen & all) == all && (seen & 1 << when) == 0), most);
+    }
+
+    private boolean verdict(boolean there, boolean broken) {
+        return wanted ? there && !broken : broken;
+    }
+
+    private boolean there(List<Integer> counts) {
+        for (int sort = 0; sort < counts.size(); sort++) {
+            if (counts.get(sort) > 0 && (bits(things.get(sort)) & platform(when)) != 0) {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static List<Integer> oneMore(List<Integer> counts, int sort) {

@@ -73,6 +73,13 @@ final class Ground {
 
     /** Components come after all that they lead to, so that what those hold is known. */
     private void gather(int[] members) {
+        if (members.length == 1 && edges[members[0]].length == 0 && isHost(members[0])) {
+            int host = members[0];
+            joint[host] = Numbers.NONE;
+            inside[host] = Numbers.distinct(monitors.own(host));
+            insideMonitors[host] = monitors.monitorsOf(inside[host]);
+            return;
+        }
         BitSet all = new BitSet();
         int[] only = Numbers.NONE;
         for (int node : members) {

@@ -26,7 +26,13 @@ final class Holding {
 
     /** The causes that hold. */
     Holding(Setting setting, Iterable<Cause> causes) {
+        this(setting, causes, List.of());
+    }
+
+    /** The causes that hold, and further patterns. */
+    Holding(Setting setting, Iterable<Cause> causes, List<Pattern> further) {
         this.setting = setting;
+        patterns.addAll(further);
         for (Cause cause : causes) {
             if (cause instanceof Cause.Asked asked) {
                 patterns.add(needed(new int[] {setting.terrain().number(asked.part())}, Numbers.NONE));
@@ -49,7 +55,7 @@ final class Holding {
     }
 
     private static Pattern needed(int[] hosts, int[] slots) {
-        return new Pattern(List.of(), true, Things.of(hosts, slots), false);
+        return new Pattern(List.of(), true, Things.of(hosts, slots), false, false);
     }
 
     /**

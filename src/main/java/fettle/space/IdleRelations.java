@@ -14,13 +14,14 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /**
- * Finds relations that rule nothing out. A build that breaks one relation and no other shows that this one is needed; where none is met by trying, the builds
- * that there are with the relation are counted against those that there are without it.
+ * Finds relations that rule nothing out. A build that breaks one relation and no other shows that this one is needed; where none is met by trying, it is worked out
+ * whether there is one, and for agreements the builds that there are with the relation are counted against those that there are without it.
  *
  * <p>What a part needs of others is left alone: it is worth stating even where it is always there.
  */
@@ -224,7 +225,7 @@ final class IdleRelations {
      *
      * @param used the parts in some valid build of some platform
      */
-    Answer idle(Collection<Trials> platforms, BitSet used, Counts counts) {
+    Answer idle(Collection<Trials> platforms, BitSet used, Breaking breaking, Counts counts) {
         List<IdleRelation> idle = new ArrayList<>();
         List<IdleRelation> left = new ArrayList<>();
         BitSet dropped = new BitSet();
@@ -242,42 +243,43 @@ final class IdleRelations {
                 }
             }
         }
-        decide(suspects, dropped, counts, idle, left);
+        decide(suspects, dropped, breaking, counts, idle, left);
         return new Answer(List.copyOf(idle), List.copyOf(left));
     }
 
-    /** Takes all of them out at once, and only where that makes a difference each half by itself. */
-    private void decide(List<Suspect> suspects, BitSet dropped, Counts counts, List<IdleRelation> idle, List<IdleRelation> left) {
-        if (suspects.isEmpty()) {
-            return;
-        }
-        BitSet without = (BitSet) dropped.clone();
-        Set<String> platforms = new TreeSet<>();
+    /** Takes one after the other out, and leaves out those that make no difference. */
+    private void decide(List<Suspect> suspects, BitSet dropped, Breaking breaking, Counts counts, List<IdleRelation> idle, List<IdleRelation> left) {
         for (Suspect suspect : suspects) {
+            BitSet without = (BitSet) dropped.clone();
             without.or(suspect.group);
-            platforms.addAll(suspect.platforms);
-        }
-        Compared compared = suspects.size() == 1 ? onOneFirst(platforms, counts, rules(without)) : counts.compare(platforms, rules(without));
-        if (compared.undecided.isPresent()) {
-            suspects.forEach(suspect -> left.addAll(told(suspect.group, false, compared.undecided)));
-        } else if (compared.more.isEmpty()) {
-            dropped.or(without);
-            suspects.forEach(suspect -> idle.addAll(told(suspect.group, false, Optional.empty())));
-        } else if (suspects.size() > 1) {
-            // Where all of them together make no difference, none does.
-            List<Suspect> fewer = new ArrayList<>();
-            for (Suspect suspect : suspects) {
-                Set<String> rest = new TreeSet<>(suspect.platforms);
-                rest.retainAll(compared.more);
-                if (rest.isEmpty()) {
-                    dropped.or(suspect.group);
-                    idle.addAll(told(suspect.group, false, Optional.empty()));
-                } else {
-                    fewer.add(new Suspect(suspect.group, rest));
-                }
+            int relation = suspect.group.nextSetBit(0);
+            Compared compared = breaches.isClause(relation)
+                    ? broken(suspect, breaches.clause(relation), without, breaking) : onOneFirst(suspect.platforms, counts, rules(without));
+            if (compared.undecided.isPresent()) {
+                left.addAll(told(suspect.group, false, compared.undecided));
+            } else if (compared.more.isEmpty()) {
+                dropped.or(without);
+                idle.addAll(told(suspect.group, false, Optional.empty()));
             }
-            decide(fewer.subList(0, fewer.size() / 2), dropped, counts, idle, left);
-            decide(fewer.subList(fewer.size() / 2, fewer.size()), dropped, counts, idle, left);
+        }
+    }
+
+    /** A platform on which a clause can be broken alone, which is one with more valid builds without it. */
+    private Compared broken(Suspect suspect, Clause clause, BitSet without, Breaking breaking) {
+        Set<Clause> spared = new HashSet<>();
+        Set<String> sparedTraits = new HashSet<>();
+        without.stream().forEach(relation -> {
+            if (breaches.isClause(relation)) {
+                spared.add(breaches.clause(relation));
+            } else {
+                sparedTraits.add(breaches.trait(relation));
+            }
+        });
+        try {
+            OptionalInt found = breaking.possible(suspect.platforms.stream().map(terrain::number).toList(), clause, spared, sparedTraits);
+            return new Compared(found.isPresent() ? Set.of(terrain.hosts().get(found.getAsInt())) : Set.of(), Optional.empty());
+        } catch (TooLarge tooLarge) {
+            return new Compared(Set.of(), Optional.of(Undecided.of(tooLarge)));
         }
     }
 

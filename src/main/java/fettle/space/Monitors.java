@@ -93,9 +93,9 @@ final class Monitors {
                 own(host, monitor, Bundle.part(bits));
             }
         });
-        if (clause.unconditional()) {
+        if (clause.platformBits() != 0) {
             for (int platform = terrain.parts(); platform < terrain.hosts().size(); platform++) {
-                own(platform, monitor, Bundle.part(1));
+                own(platform, monitor, Bundle.part(clause.platformBits()));
             }
         }
         clause.slotBits().forEach((slot, bits) -> slots.computeIfAbsent(slot, unused -> new ArrayList<>()).add(new Seen(monitor, bits)));
@@ -254,6 +254,9 @@ final class Monitors {
     /** Every event that a slot being in use may be or gather into, whatever is in it. */
     int[] possible(int slot, int[] candidates) {
         List<Seen> seenSlot = slots.getOrDefault(slot, List.of());
+        if (seenSlot.isEmpty() && heads.isEmpty()) {
+            return NO_EVENTS;
+        }
         TreeSet<Integer> found = new TreeSet<>();
         for (Seen use : seenSlot) {
             events.get(use.monitor).forEach((bundle, event) -> {
@@ -397,6 +400,6 @@ final class Monitors {
     }
 
     int[] monitorsOf(int[] sortedEvents) {
-        return Arrays.stream(sortedEvents).map(event -> monitorOf[event]).distinct().toArray();
+        return sortedEvents.length == 0 ? NO_EVENTS : Arrays.stream(sortedEvents).map(event -> monitorOf[event]).distinct().toArray();
     }
 }

@@ -59,6 +59,6 @@ final class Numbers {
 
     /** A sorted array without its repeats. */
     static int[] distinct(int[] sorted) {
-        return Arrays.stream(sorted).distinct().toArray();
+        return sorted.length < 2 ? sorted : Arrays.stream(sorted).distinct().toArray();
     }
 }

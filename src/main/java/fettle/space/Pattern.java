@@ -17,8 +17,9 @@ import java.util.Set;
  * @param needed whether something is needed
  * @param need what answers the need
  * @param apart whether different things must meet them
+ * @param wanted whether builds are looked for that break it, and no others
  */
-record Pattern(List<Things> when, boolean needed, Things need, boolean apart) {
+record Pattern(List<Things> when, boolean needed, Things need, boolean apart, boolean wanted) {
 
     Pattern {
         when = when.stream().sorted().toList();
@@ -31,7 +32,12 @@ record Pattern(List<Things> when, boolean needed, Things need, boolean apart) {
         for (Term term : clause.need()) {
             need = need.or(things(term, members));
         }
-        return new Pattern(when, !clause.need().isEmpty(), need, clause.apart());
+        return new Pattern(when, !clause.need().isEmpty(), need, clause.apart(), false);
+    }
+
+    /** Turned round: broken by the builds that keep this, and kept by those that break it. */
+    Pattern turned() {
+        return new Pattern(when, needed, need, apart, !wanted);
     }
 
     private static Things things(Term term, TermMembers members) {
@@ -58,7 +64,7 @@ record Pattern(List<Things> when, boolean needed, Things need, boolean apart) {
     private static Set<Pattern> mergedOnce(Set<Pattern> patterns) {
         Map<Split, List<Pattern>> alike = new LinkedHashMap<>();
         for (Pattern pattern : patterns) {
-            pattern.when.stream().distinct().forEach(one -> alike.computeIfAbsent(pattern.without(one), unused -> new ArrayList<>()).add(pattern));
+            pattern.when.stream().filter(unused -> !pattern.wanted).distinct().forEach(one -> alike.computeIfAbsent(pattern.without(one), unused -> new ArrayList<>()).add(pattern));
         }
         List<Map.Entry<Split, List<Pattern>>> largestFirst = new ArrayList<>(alike.entrySet());
         largestFirst.sort(Comparator.comparing(entry -> -entry.getValue().size()));
@@ -71,7 +77,7 @@ record Pattern(List<Things> when, boolean needed, Things need, boolean apart) {
                 List<Things> when = new ArrayList<>(rest.when);
                 when.add(group.stream().map(pattern -> pattern.beside(rest)).reduce(Things.NONE, Things::or));
                 left.removeAll(Set.copyOf(group));
-                made.add(new Pattern(when, rest.needed, rest.need, rest.apart));
+                made.add(new Pattern(when, rest.needed, rest.need, rest.apart, false));
             }
         }
         left.addAll(made);
@@ -81,7 +87,7 @@ record Pattern(List<Things> when, boolean needed, Things need, boolean apart) {
     private Split without(Things one) {
         List<Things> others = new ArrayList<>(when);
         others.remove(one);
-        return new Split(new Pattern(others, needed, need, apart), one.slots().isEmpty());
+        return new Split(new Pattern(others, needed, need, apart, wanted), one.slots().isEmpty());
     }
 
     /** The one condition that the rest lacks. */

@@ -45,7 +45,7 @@ public final class Sounding {
     private IdleRelations.Answer answer;
     private final Map<String, BigInteger> counts = new HashMap<>();
     private int comparisons = MOST_COMPARED;
-    private SortedMap<String, Folded> folded;
+    private final SortedMap<String, Folded> folded;
 
     /** One platform as far as trying goes: what of it is used, and what is not, and what remains open. */
     private final class Sounded {
@@ -57,13 +57,16 @@ public final class Sounding {
         private final BitSet dead = new BitSet();
         private final BitSet deadSlots = new BitSet();
         private final Map<Long, Boolean> excluded = new HashMap<>();
+        private final boolean known;
         private final boolean found;
 
-        Sounded(int platform) {
+        /** Tries no more than need be where all builds are known. */
+        Sounded(int platform, boolean known) {
             this.platform = platform;
+            this.known = known;
             this.trials = new Trials(terrain, breaches, members, platform, this::look);
             this.found = !trials.hollow(platform) && trials.start(new Trials.Patience(MOST_STARTED));
-            if (found) {
+            if (found && !known) {
                 rule();
                 trials.reached().forEach(this::look);
                 slots().forEach(this::lookInto);
@@ -158,7 +161,7 @@ public final class Sounding {
         }
 
         boolean open() {
-            return !trials.hollow(platform) && (!found
+            return known || !trials.hollow(platform) && (!found
                     || trials.reached().stream().anyMatch(part -> !used.get(part) && !dead.get(part))
                     || slots().stream().anyMatch(slot -> !usedSlots.get(slot) && !deadSlots.get(slot)));
         }
@@ -209,7 +212,7 @@ public final class Sounding {
 
     private static final int NO_SLOT = -1;
 
-    private Sounding(Relations relations, Bounds bounds) {
+    private Sounding(Relations relations, Bounds bounds, SortedMap<String, Folded> known) {
         this.relations = relations;
         this.bounds = bounds;
         this.terrain = Terrain.of(relations);
@@ -218,7 +221,9 @@ public final class Sounding {
         this.patience = new Trials.Patience(MOST_TRIED);
         this.limits = new LimitVerdicts(relations.catalog(), terrain);
         this.idle = new IdleRelations(relations, terrain, members, breaches);
-        relations.catalog().platforms().keySet().forEach(platform -> platforms.add(new Sounded(terrain.number(platform))));
+        this.folded = new TreeMap<>(known);
+        relations.catalog().platforms().keySet().forEach(platform ->
+                platforms.add(new Sounded(terrain.number(platform), known.containsKey(platform) && known.get(platform).undecided().isEmpty())));
         for (Sounded platform : platforms) {
             if (platform.found) {
                 limits.seek(platform.trials, platform.platform);
@@ -226,7 +231,7 @@ public final class Sounding {
             }
         }
         List<String> open = platforms.stream().filter(platform -> platform.open() || !limits.answered()).map(Sounded::name).toList();
-        this.folded = new TreeMap<>(Space.of(relations, bounds).folded(open));
+        folded(open);
     }
 
     /** Sounds every platform. */
@@ -234,9 +239,14 @@ public final class Sounding {
         return of(relations, Bounds.ORDINARY);
     }
 
+    /** Sounds every platform, where the builds of these have been worked out already. */
+    public static Sounding of(Relations relations, Landscape known) {
+        return new Sounding(relations, Bounds.ORDINARY, known.folded());
+    }
+
     /** The same, with bounds on the work that may be spent on what trying does not decide. */
     static Sounding of(Relations relations, Bounds bounds) {
-        return new Sounding(relations, bounds);
+        return new Sounding(relations, bounds, new TreeMap<>());
     }
 
     /** What is used on each platform, by its id. */
@@ -272,7 +282,7 @@ public final class Sounding {
                 Vitals vitals = vitals(platform);
                 platform.trials.reached().stream().filter(part -> !vitals.dead().contains(terrain.hosts().get(part))).forEach(used::set);
             }
-            answer = idle.idle(platforms.stream().map(platform -> platform.trials).toList(), used, this::compare);
+            answer = idle.idle(platforms.stream().map(platform -> platform.trials).toList(), used, new Breaking(relations, terrain, members, bounds), this::compare);
         }
         return answer;
     }
@@ -303,7 +313,9 @@ public final class Sounding {
 
     private SortedMap<String, Folded> folded(Collection<String> names) {
         List<String> missing = names.stream().filter(name -> !folded.containsKey(name)).toList();
-        folded.putAll(Space.of(relations, bounds).folded(missing));
+        if (!missing.isEmpty()) {
+            folded.putAll(Space.of(relations, bounds).folded(missing));
+        }
         return folded;
     }
 
