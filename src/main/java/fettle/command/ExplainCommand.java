@@ -13,7 +13,7 @@ import fettle.judgement.Lint;
 import fettle.judgement.Standings;
 import fettle.space.Prices;
 import fettle.space.worth.Gains;
-import fettle.space.worth.Placing;
+import fettle.space.worth.Placings;
 import fettle.view.CoexistenceText;
 import fettle.view.ExplainView;
 import fettle.view.IdSort;
@@ -77,7 +77,7 @@ final class ExplainCommand implements Command {
                 .toList();
         List<Coexistence> asked = platforms.isEmpty() ? List.of() : asked(reading, named, name, platforms);
         Optional<String> part = named.stream().filter(each -> each.sort() == IdSort.PART).map(IdSort.Named::id).filter(catalog.parts()::containsKey).findFirst();
-        List<Placing> placings = part.map(id -> Standings.of(reading.relations(), id, access)).orElse(List.of());
+        Placings placings = part.map(id -> Standings.of(reading.relations(), id, access)).orElse(Placings.NONE);
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);
         if (settings.format() == Format.JSON) {

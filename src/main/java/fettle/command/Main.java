@@ -1,5 +1,6 @@
 package fettle.command;
 
+import fettle.document.DeepStack;
 import fettle.engine.RuleBase;
 import fettle.engine.RuleErrors;
 import java.io.BufferedOutputStream;
@@ -107,7 +108,7 @@ public final class Main {
             line.usage(streams.out(), Ansi.OFF);
             return ExitCode.FINE;
         }
-        return command.run(said, streams);
+        return DeepStack.call(() -> command.run(said, streams));
     }
 
     /** What is no command: {@code --help}, {@code --version}, or a slip. */

@@ -1,5 +1,6 @@
 package fettle.editor;
 
+import fettle.document.DeepStack;
 import fettle.document.Document;
 import fettle.document.DocumentSet;
 import fettle.document.Documents;
@@ -72,9 +73,7 @@ final class Session {
     }
 
     private static Thread quiet(Runnable work) {
-        Thread thread = new Thread(work, "editor");
-        thread.setDaemon(true);
-        return thread;
+        return DeepStack.thread(work, "editor");
     }
 
     void connect(LanguageClient editor) {

@@ -29,6 +29,7 @@ final class WorthFacts {
 
     private final Catalog catalog;
     private final Gains gains;
+    private final Obscure obscure;
     private final SortedMap<String, List<Seen>> seen = new TreeMap<>();
     private final SortedMap<String, SortedMap<String, List<String>>> twins = new TreeMap<>();
 
@@ -38,6 +39,7 @@ final class WorthFacts {
     private WorthFacts(Catalog catalog, Landscape landscape) {
         this.catalog = catalog;
         this.gains = new Gains(catalog, new Prices(catalog, Optional.empty()));
+        this.obscure = Obscure.of(landscape);
         Comparison comparison = new Comparison(landscape, Optional.empty());
         for (String platform : landscape.platforms()) {
             comparison.platform(platform).forEach(this::see);
@@ -54,12 +56,12 @@ final class WorthFacts {
         List<Object> facts = new ArrayList<>(worth.outdone());
         facts.addAll(worth.twins());
         facts.addAll(worth.open());
-        facts.addAll(middles(catalog, new Middles(landscape)));
+        facts.addAll(worth.middles(new Middles(landscape)));
         return facts;
     }
 
     /** The parts that lie between rungs wherever they are of use, and what was not decided of them, lens by lens. */
-    private static List<Object> middles(Catalog catalog, Middles middles) {
+    private List<Object> middles(Middles middles) {
         SortedMap<String, List<BetweenRungs>> between = new TreeMap<>();
         List<Object> facts = new ArrayList<>();
         catalog.lenses().values().forEach(lens -> {
@@ -71,7 +73,7 @@ final class WorthFacts {
         });
         between.forEach((id, found) -> {
             Part part = catalog.parts().get(id);
-            if (measured(part)) {
+            if (measured(part) && !obscure.parts().contains(id)) {
                 facts.add(new MiddlePart(part, found.stream().map(BetweenRungs::lens).distinct().toList(), found));
             }
         });
@@ -89,6 +91,10 @@ final class WorthFacts {
             }
         })));
         List<LeftOpen> open = new ArrayList<>();
+        obscure.platforms().forEach((platform, undecided) -> {
+            Part host = catalog.platforms().get(platform);
+            open.add(new LeftOpen(host.subject(), host.origin(), "something outdoes what can be on", List.of(platform), undecided));
+        });
         parts.forEach((platform, some) -> {
             Part host = catalog.platforms().get(platform);
             open.add(new LeftOpen(host.subject(), host.origin(), "something outdoes", List.copyOf(some), why.get(platform)));
@@ -118,12 +124,17 @@ final class WorthFacts {
                 Predicate<Seen> free = place -> place.worth.ignoringCost() instanceof Verdict.Dominated;
                 Predicate<Seen> adapted = place -> place.worth.dominated().map(dominated -> adapted(part, dominated)).orElse(false);
                 found.add(new OutdonePart(
-                        part, places.stream().allMatch(free), places.stream().allMatch(place -> place.worth.worseThanEmpty()),
+                        part, everywhere(id, places, free), everywhere(id, places, place -> place.worth.worseThanEmpty()),
                         places(places, free.and(adapted.negate())), places(places, free.and(adapted)),
                         places(places, free.negate().and(place -> place.worth.withCost() instanceof Verdict.Dominated))));
             }
         });
         return found;
+    }
+
+    /** Whether something holds of a part in every slot that can hold it. */
+    private boolean everywhere(String part, List<Seen> places, Predicate<Seen> holds) {
+        return !obscure.parts().contains(part) && places.stream().allMatch(holds);
     }
 
     /** Whether what outdoes a part is another of its kind that stands on something of another kind. */
@@ -151,7 +162,7 @@ final class WorthFacts {
         List<TwinParts> found = new ArrayList<>();
         twins.forEach((one, others) -> others.forEach((other, slots) -> {
             long together = seen.get(one).stream().filter(place -> place.slot.parts().containsKey(other)).count();
-            if (together == slots.size()) {
+            if (together == slots.size() && !obscure.both(one, other)) {
                 found.add(new TwinParts(catalog.parts().get(one), catalog.parts().get(other), slots.stream().distinct().sorted().toList()));
             }
         }));

@@ -56,6 +56,11 @@ public final class Landscape {
         return platforms;
     }
 
+    /** The parts to which a chain of fits leads from a platform. */
+    public SortedSet<String> reachable(String platform) {
+        return Reach.of(terrain, terrain.number(platform)).partNames();
+    }
+
     /** The circuit's nodes of all builds of each platform that has one. */
     public int[] roots() {
         return folded.values().stream().mapToInt(Folded::root).filter(root -> root != Circuit.NONE).toArray();

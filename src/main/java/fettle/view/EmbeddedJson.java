@@ -6,6 +6,7 @@ import tools.jackson.core.JsonEncoding;
 import tools.jackson.core.JsonGenerator;
 import tools.jackson.core.ObjectWriteContext;
 import tools.jackson.core.SerializableString;
+import tools.jackson.core.StreamWriteConstraints;
 import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.core.io.CharacterEscapes;
 import tools.jackson.core.json.JsonFactory;
@@ -19,6 +20,8 @@ final class EmbeddedJson {
     private static final JsonFactory FACTORY = JsonFactory.builder()
             .characterEscapes(new Escapes())
             .disable(StreamWriteFeature.AUTO_CLOSE_TARGET)
+            // A build is as deep as its parts stand on one another.
+            .streamWriteConstraints(StreamWriteConstraints.builder().maxNestingDepth(Integer.MAX_VALUE).build())
             .build();
 
     private EmbeddedJson() {}

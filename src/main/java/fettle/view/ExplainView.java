@@ -6,7 +6,7 @@ import fettle.catalog.Part;
 import fettle.judgement.Coexistence;
 import fettle.judgement.Finding;
 import fettle.relation.Relations;
-import fettle.space.worth.Placing;
+import fettle.space.worth.Placings;
 import java.util.List;
 import java.util.Optional;
 
@@ -26,11 +26,11 @@ public final class ExplainView {
     /** The text on everything of that name without comparing it with others, and nothing else. */
     public String about(List<IdSort.Named> named, Optional<Access> access) {
         Sheet sheet = new Sheet(style.colour());
-        about(sheet, named, access, List.of());
+        about(sheet, named, access, Placings.NONE);
         return sheet.toString();
     }
 
-    private void about(Sheet sheet, List<IdSort.Named> named, Optional<Access> access, List<Placing> placings) {
+    private void about(Sheet sheet, List<IdSort.Named> named, Optional<Access> access, Placings placings) {
         Catalog catalog = relations.catalog();
         for (IdSort.Named each : named) {
             if (each.sort() == IdSort.PART || each.sort() == IdSort.PLATFORM) {
@@ -46,7 +46,7 @@ public final class ExplainView {
     }
 
     /** The text on everything of that name, at least one thing, whether it can be on the platforms that were asked of, and how a part stands to others. */
-    public String text(List<IdSort.Named> named, List<Finding> findings, Optional<Access> access, List<Coexistence> asked, List<Placing> placings) {
+    public String text(List<IdSort.Named> named, List<Finding> findings, Optional<Access> access, List<Coexistence> asked, Placings placings) {
         Sheet sheet = new Sheet(style.colour());
         Catalog catalog = relations.catalog();
         about(sheet, named, access, placings);

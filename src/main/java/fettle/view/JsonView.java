@@ -11,7 +11,7 @@ import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.LimitMargin;
 import fettle.space.worth.Gains;
-import fettle.space.worth.Placing;
+import fettle.space.worth.Placings;
 import java.io.OutputStream;
 import java.math.BigDecimal;
 import java.util.Collection;
@@ -72,7 +72,7 @@ public final class JsonView {
     }
 
     /** The same of one part, and how it stands to others. */
-    public void explain(Report report, List<Coexistence> asked, List<Placing> placings, Gains gains, OutputStream out) {
+    public void explain(Report report, List<Coexistence> asked, Placings placings, Gains gains, OutputStream out) {
         PlainJson.object(out, json -> {
             common(json, report);
             new StandingJson(json, gains).write(placings);

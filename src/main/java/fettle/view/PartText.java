@@ -19,7 +19,7 @@ import fettle.space.Chain;
 import fettle.space.Chains;
 import fettle.space.Exact;
 import fettle.space.Prices;
-import fettle.space.worth.Placing;
+import fettle.space.worth.Placings;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -43,7 +43,7 @@ final class PartText {
         this.sheet = sheet;
     }
 
-    void write(PartAccount account, Optional<Access> access, List<Placing> placings) {
+    void write(PartAccount account, Optional<Access> access, Placings placings) {
         Part part = account.part();
         sheet.entry(Span.faint(part.platform() ? "platform" : "part"), Span.strong(Phrases.named(part.id(), part.label())));
         sheet.entry(Span.faint("at"), Span.plain(Places.of(part.origin())));

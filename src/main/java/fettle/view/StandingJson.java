@@ -7,6 +7,7 @@ import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.Merit;
 import fettle.space.worth.Placing;
+import fettle.space.worth.Placings;
 import fettle.space.worth.Verdict;
 import java.util.List;
 import java.util.Optional;
@@ -24,9 +25,9 @@ final class StandingJson {
         this.gains = gains;
     }
 
-    void write(List<Placing> placings) {
+    void write(Placings placings) {
         json.writeArrayPropertyStart("standing");
-        placings.forEach(placing -> {
+        placings.known().forEach(placing -> {
             json.writeStartObject();
             json.writeStringProperty("platform", placing.platform());
             json.writeStringProperty("host", placing.slot().host());
@@ -37,6 +38,16 @@ final class StandingJson {
             json.writeEndObject();
         });
         json.writeEndArray();
+        if (!placings.open().isEmpty()) {
+            json.writeArrayPropertyStart("undecided");
+            placings.open().forEach((platform, undecided) -> {
+                json.writeStartObject();
+                json.writeStringProperty("platform", platform);
+                json.writeStringProperty("what", undecided.why());
+                json.writeEndObject();
+            });
+            json.writeEndArray();
+        }
     }
 
     private void verdict(String name, Verdict verdict, Optional<Merit> merit) {

@@ -4,11 +4,13 @@ import fettle.catalog.Attribute;
 import fettle.catalog.Catalog;
 import fettle.space.Assembly;
 import fettle.space.Prices;
+import fettle.space.Undecided;
 import fettle.space.worth.Column;
 import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.Merit;
 import fettle.space.worth.Placing;
+import fettle.space.worth.Placings;
 import fettle.space.worth.Verdict;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -33,18 +35,23 @@ final class StandingText {
     }
 
     /** Slots in which the same is to be said are told together. */
-    void write(Sheet sheet, List<Placing> placings) {
-        if (placings.isEmpty()) {
+    void write(Sheet sheet, Placings placings) {
+        if (placings.known().isEmpty() && placings.open().isEmpty()) {
             return;
         }
         Map<List<String>, SortedMap<String, TreeSet<String>>> alike = new LinkedHashMap<>();
-        placings.forEach(placing -> alike.computeIfAbsent(told(placing), unused -> new TreeMap<>())
+        placings.known().forEach(placing -> alike.computeIfAbsent(told(placing), unused -> new TreeMap<>())
                 .computeIfAbsent(placing.slot().toString(), unused -> new TreeSet<>()).add(placing.platform()));
         sheet.blank();
         String gutter = "worth";
         for (Map.Entry<List<String>, SortedMap<String, TreeSet<String>>> each : alike.entrySet()) {
             sheet.entry(Span.faint(gutter), Span.strong("in " + places(each.getValue())));
             each.getKey().forEach(line -> sheet.more(2, Span.plain(line)));
+            gutter = "";
+        }
+        for (Map.Entry<String, Undecided> open : placings.open().entrySet()) {
+            sheet.entry(Span.faint(gutter), Span.strong("on " + open.getKey()));
+            sheet.more(2, Span.plain("not decided: " + open.getValue().why()));
             gutter = "";
         }
     }

@@ -3,6 +3,7 @@ package fettle.space.best;
 import fettle.catalog.Build;
 import fettle.catalog.BuildEntry;
 import fettle.catalog.SlotId;
+import fettle.document.DeepStack;
 import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
@@ -78,8 +79,7 @@ public final class Swaps {
     public static Found of(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
         Swaps swaps = new Swaps(relations, check, weighing, shopping, result);
         List<Place> places = swaps.placement.slots().stream().flatMap(use -> swaps.places(use).stream()).toList();
-        places.parallelStream().forEach(Place::enumerate);
-        List<Trial> first = places.stream().flatMap(place -> place.trials.stream()).toList();
+        List<Trial> first = DeepStack.each(places, Place::enumerate).stream().flatMap(List::stream).toList();
         List<Optional<Swap>> found = tried(first);
         // What can't be had with all that hung there is tried with nothing carried over.
         List<Trial> second = new ArrayList<>();
@@ -94,7 +94,7 @@ public final class Swaps {
 
     /** The swaps that trials come to, empty for those that give no valid build. Trials know nothing of each other, so that each can be made beside the others. */
     private static List<Optional<Swap>> tried(List<Trial> trials) {
-        return trials.parallelStream().map(trial -> trial.place.swap(trial)).toList();
+        return DeepStack.each(trials, trial -> trial.place.swap(trial));
     }
 
     private List<Place> places(SlotUse use) {
@@ -140,11 +140,12 @@ public final class Swaps {
             this.there = there;
         }
 
-        void enumerate() {
+        List<Trial> enumerate() {
             if (there.isPresent()) {
                 attempt(List.of(), List.of(), new Carried(List.of(), List.of(), below()));
             }
             chain(slot, slotPath, position, path, new ArrayList<>(), new ArrayList<>());
+            return trials;
         }
 
         private void chain(SlotId into, String intoPath, int at, String here, List<Link> links, List<BuildEntry> entries) {

@@ -2,6 +2,7 @@ package fettle.space.patch;
 
 import fettle.catalog.Build;
 import fettle.catalog.Catalog;
+import fettle.document.DeepStack;
 import fettle.relation.Relations;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -24,8 +25,8 @@ public final class BuildShifts {
      */
     public static List<BuildShift> of(List<Build> builds, Relations old, Relations now, CatalogChanges changes, Function<Catalog, Relations> derive) {
         int workers = Math.max(1, Math.min(Runtime.getRuntime().availableProcessors(), builds.size() / FEWEST_APART));
-        return IntStream.range(0, workers).parallel()
-                .mapToObj(worker -> share(builds, worker, workers, new BuildComparison(old, now, changes, derive)))
+        List<Integer> numbers = IntStream.range(0, workers).boxed().toList();
+        return DeepStack.each(numbers, worker -> share(builds, worker, workers, new BuildComparison(old, now, changes, derive))).stream()
                 .flatMap(Collection::stream)
                 .toList();
     }

@@ -1,0 +1,63 @@
+package fettle.document;
+
+import java.util.List;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
+
+/**
+ * Threads on which work may recurse as deep as documents nest: parts on parts may go down for thousands of steps, which is more than the stack that a thread has by
+ * itself. Of the room that is set aside, only what is used costs memory.
+ */
+public final class DeepStack {
+
+    private static final long BYTES = 512L << 20;
+
+    private DeepStack() {}
+
+    /** A thread with such a stack, not yet started, that keeps no program from ending. */
+    public static Thread thread(Runnable work, String name) {
+        Thread thread = new Thread(null, work, name, BYTES);
+        thread.setDaemon(true);
+        return thread;
+    }
+
+    /** Does work on such a stack and waits for it. What it throws is thrown here. */
+    public static <T> T call(Supplier<T> work) {
+        FutureTask<T> task = new FutureTask<>(work::get);
+        thread(task, "work").start();
+        return result(task);
+    }
+
+    /** What becomes of each of these, in their order, on as many such stacks as there are processors. */
+    public static <T, R> List<R> each(List<T> inputs, Function<? super T, ? extends R> work) {
+        List<FutureTask<R>> tasks = inputs.stream().map(input -> new FutureTask<R>(() -> work.apply(input))).toList();
+        AtomicInteger next = new AtomicInteger();
+        Runnable some = () -> {
+            for (int i = next.getAndIncrement(); i < tasks.size(); i = next.getAndIncrement()) {
+                tasks.get(i).run();
+            }
+        };
+        int workers = Math.min(inputs.size(), Runtime.getRuntime().availableProcessors());
+        IntStream.range(0, workers).forEach(worker -> thread(some, "work").start());
+        return tasks.stream().map(DeepStack::result).toList();
+    }
+
+    private static <T> T result(FutureTask<T> task) {
+        try {
+            return task.get();
+        } catch (ExecutionException failed) {
+            if (failed.getCause() instanceof Error error) {
+                throw error;
+            }
+            // Work can throw nothing that would have to be declared.
+            throw (RuntimeException) failed.getCause();
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException("interrupted", interrupted);
+        }
+    }
+}
