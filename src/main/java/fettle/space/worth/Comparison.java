@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 /** Compares whole assemblies in every slot of every platform of a catalog. */
@@ -77,6 +78,13 @@ public final class Comparison {
 
     private Optional<Merit> merit(Verdict verdict, Site site, Arena arena) {
         return verdict instanceof Verdict.Undominated found ? Optional.of(new Merits(catalog, site.contents(), arena).of(found.best())) : Optional.empty();
+    }
+
+    /** Sizes of what was compared. */
+    Map<String, Object> figures() {
+        return new TreeMap<>(Map.of(
+                "fronts, ignoring cost", ignoringCost.fronts().count() + ", largest " + ignoringCost.fronts().largest(),
+                "fronts, with cost", withCost.fronts().count() + ", largest " + withCost.fronts().largest()));
     }
 
     private Deal deal(Contents contents) {
