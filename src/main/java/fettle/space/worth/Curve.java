@@ -166,6 +166,9 @@ final class Curve {
 
     /** Compares a × b with c × d, none of them negative. */
     private static int compareProducts(long a, long b, long c, long d) {
+        if ((a | b | c | d) >>> Integer.SIZE - 1 == 0) {
+            return Long.compare(a * b, c * d);
+        }
         int byHigh = Long.compare(Math.multiplyHigh(a, b), Math.multiplyHigh(c, d));
         return byHigh != 0 ? byHigh : Long.compareUnsigned(a * b, c * d);
     }
@@ -178,6 +181,16 @@ final class Curve {
         }
         return next > 0 && next < size
                 && compareProducts(benefit - benefits[next - 1], costs[next] - costs[next - 1], benefits[next] - benefits[next - 1], cost - costs[next - 1]) == 0;
+    }
+
+    /** Whether one of the corners of some of the choices of which these are the corners lies on their hull. */
+    boolean touches(Curve some) {
+        for (int i = 0; i < some.size; i++) {
+            if (onHull(some.costs[i], some.benefits[i])) {
+                return true;
+            }
+        }
+        return false;
     }
 
     /** Whether a choice among these is one of those kept. */

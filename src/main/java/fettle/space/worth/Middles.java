@@ -13,7 +13,6 @@ import fettle.space.Stand;
 import fettle.space.Terrain;
 import fettle.space.Undecided;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -46,6 +45,7 @@ public final class Middles {
     private final RoleSets roles;
     private final Map<Contents, SortedSet<SlotId>> slots = new LinkedHashMap<>();
     private final Assemblies assemblies;
+    private Optional<Places> places = Optional.empty();
 
     /** Ladders are those of all offers. */
     public Middles(Landscape landscape) {
@@ -53,7 +53,7 @@ public final class Middles {
         this.catalog = landscape.relations().catalog();
         this.terrain = landscape.terrain();
         this.prices = new Prices(catalog, Optional.empty());
-        this.roles = new RoleSets(catalog, terrain, landscape.circuit(), meter);
+        this.roles = new RoleSets(catalog, terrain, landscape.circuit(), prices, meter);
         this.assemblies = new Assemblies(terrain);
         Map<Contents, SortedSet<SlotId>> same = new IdentityHashMap<>();
         for (String platform : landscape.platforms()) {
@@ -85,6 +85,13 @@ public final class Middles {
         return new Search(lens, worths.get()).outcome(all);
     }
 
+    private Places places() {
+        if (places.isEmpty()) {
+            places = Optional.of(new Places(slots.keySet(), roles));
+        }
+        return places.get();
+    }
+
     private final class Search {
 
         private final Lens lens;
@@ -93,9 +100,7 @@ public final class Middles {
         private final Tradeoffs fronts;
         private final Meter forChoice = new Meter(STEPS_A_CHOICE, Optional.of(meter));
         private final Map<Contents, Map<Long, Curve>> hulls = new IdentityHashMap<>();
-
-        /** Where a part stands among what a slot can hold, and the sets of roles that its assemblies there serve. */
-        private record Place(Contents contents, List<Stand> stands, List<Long> sets) {}
+        private final Map<Contents, Map<Long, Curve>> plain = new IdentityHashMap<>();
 
         Search(Lens lens, Worths worths) {
             this.lens = lens;
@@ -108,13 +113,12 @@ public final class Middles {
             SortedMap<String, List<BetweenRungs>> between = new TreeMap<>();
             List<String> open = new ArrayList<>(all);
             try {
-                SortedMap<Integer, List<Place>> heads = heads();
-                heads.forEach((head, places) -> {
-                    if (places.stream().anyMatch(place -> rung(place, place.sets.subList(0, 1)))) {
+                places().byHead().forEach((head, stood) -> {
+                    if (stood.stream().anyMatch(Place::alone) || stood.stream().anyMatch(this::plainlyBettered) || stood.stream().anyMatch(place -> rung(place, place.sets().subList(0, 1)))) {
                         open.remove(terrain.hosts().get(head));
                     }
                 });
-                open.removeIf(part -> !heads.containsKey(terrain.number(part)) || decided(part, heads.get(terrain.number(part)), between));
+                open.removeIf(part -> !places().byHead().containsKey(terrain.number(part)) || decided(part, places().byHead().get(terrain.number(part)), between));
             } catch (Meter.Spent spent) {
                 // What is still open is told.
             }
@@ -131,38 +135,15 @@ public final class Middles {
             }
         }
 
-        /** Where each part stands that can be bought, the places with the fewest sets of roles first. */
-        private SortedMap<Integer, List<Place>> heads() {
-            SortedMap<Integer, List<Place>> heads = new TreeMap<>();
-            for (Contents contents : slots.keySet()) {
-                SortedMap<Integer, List<Stand>> stands = new TreeMap<>();
-                contents.stands().stream().filter(this::sold).forEach(stand -> stands.computeIfAbsent(stand.head(), unused -> new ArrayList<>()).add(stand));
-                stands.forEach((head, some) -> heads.computeIfAbsent(head, unused -> new ArrayList<>()).add(new Place(contents, some, sets(some))));
-            }
-            heads.values().forEach(places -> places.sort(Comparator.comparingInt(place -> place.sets.size())));
-            return heads;
-        }
-
-        private boolean sold(Stand stand) {
-            return Arrays.stream(roles.below(stand.node())).anyMatch(set -> !corners.of(stand.node(), set).isEmpty());
-        }
-
-        /** The sets of roles that some of these serve and that can be bought, the smallest first. */
-        private List<Long> sets(List<Stand> stands) {
-            SortedSet<Long> sets = new TreeSet<>(RoleSets.SMALLEST);
-            stands.forEach(stand -> Arrays.stream(roles.below(stand.node())).forEach(sets::add));
-            return List.copyOf(sets);
-        }
-
         /** That a part lies between rungs in all places; nothing where it is a rung in one of them, or each of its assemblies there is bettered. */
         private Optional<List<BetweenRungs>> everywhere(List<Place> places) {
             Map<BetweenRungs, SortedSet<SlotId>> alike = new LinkedHashMap<>();
             for (Place place : places) {
-                Optional<BetweenRungs> shown = rung(place, place.sets) ? Optional.empty() : unbettered(place);
+                Optional<BetweenRungs> shown = plainlyBettered(place) || place.alone() || rung(place, place.contested()) ? Optional.empty() : unbettered(place);
                 if (shown.isEmpty()) {
                     return Optional.empty();
                 }
-                alike.computeIfAbsent(shown.get(), unused -> new TreeSet<>()).addAll(slots.get(place.contents));
+                alike.computeIfAbsent(shown.get(), unused -> new TreeSet<>()).addAll(slots.get(place.contents()));
             }
             return Optional.of(alike.entrySet().stream().map(each -> each.getKey().in(each.getValue()))
                     .sorted(Comparator.comparing(each -> each.slots().get(0).toString())).toList());
@@ -171,15 +152,51 @@ public final class Middles {
         /** Whether a part is a rung among what serves the same roles as some of its assemblies, for some sets of roles. */
         private boolean rung(Place place, List<Long> sets) {
             for (long set : sets) {
-                Curve own = all(place.stands, set, corners);
-                Curve hull = own.isEmpty() ? Curve.NONE : hull(place.contents, set);
-                for (int i = 0; i < own.size(); i++) {
-                    if (hull.onHull(own.cost(i), own.benefit(i))) {
-                        return true;
-                    }
+                if (rung(place, set)) {
+                    return true;
                 }
             }
             return false;
+        }
+
+        /** Few others are often enough to lie above a part, so that they come in one by one, those with the fewest stands first. */
+        private boolean rung(Place place, long set) {
+            Curve own = all(place.stands(), set, corners);
+            Curve known = hulls.getOrDefault(place.contents(), Map.of()).get(set);
+            if (known != null || own.isEmpty()) {
+                return !own.isEmpty() && known.touches(own);
+            }
+            Curve hull = own;
+            for (Place rival : places().in(place.contents())) {
+                if (rival.head() != place.head() && rival.sets().contains(set)) {
+                    hull = hull.or(all(rival.stands(), set, corners), Curve.Keep.CORNERS);
+                    if (!hull.touches(own)) {
+                        return false;
+                    }
+                }
+            }
+            return hull(place.contents(), set).touches(own);
+        }
+
+        /** Whether a part without slots is bettered by another, or by nothing, without slots. */
+        private boolean plainlyBettered(Place place) {
+            if (terrain.slotsOf()[place.head()].length > 0) {
+                return false;
+            }
+            Curve front = plain.computeIfAbsent(place.contents(), this::plain).get(roles.of(place.head()));
+            return !front.holds(worths.cost(place.head()), worths.benefit(place.head()));
+        }
+
+        /** By role, the parts without slots that no other betters. */
+        private Map<Long, Curve> plain(Contents contents) {
+            Map<Long, Curve> fronts = new HashMap<>(Place.orNothing(contents) ? Map.of(0L, Curve.NOTHING) : Map.of());
+            for (Stand stand : contents.stands()) {
+                if (terrain.slotsOf()[stand.head()].length == 0 && worths.sold(stand.head())) {
+                    meter.spend(1);
+                    fronts.merge(roles.of(stand.head()), Curve.point(worths.cost(stand.head()), worths.benefit(stand.head())), (one, other) -> one.or(other, Curve.Keep.ALL));
+                }
+            }
+            return fronts;
         }
 
         private Curve hull(Contents contents, long set) {
@@ -188,7 +205,7 @@ public final class Middles {
 
         private Curve everything(Contents contents, long set, Tradeoffs tradeoffs) {
             Curve all = all(contents.stands(), set, tradeoffs);
-            return set == 0 && !contents.room().filled() ? all.or(Curve.NOTHING, tradeoffs == corners ? Curve.Keep.CORNERS : Curve.Keep.ALL) : all;
+            return set == 0 && Place.orNothing(contents) ? all.or(Curve.NOTHING, tradeoffs == corners ? Curve.Keep.CORNERS : Curve.Keep.ALL) : all;
         }
 
         private Curve all(List<Stand> stands, long set, Tradeoffs tradeoffs) {
@@ -204,14 +221,13 @@ public final class Middles {
         /** An assembly of a part that is no rung, which none other betters; nothing where each is bettered. The corners of its own hull are tried first. */
         private Optional<BetweenRungs> unbettered(Place place) {
             List<Long> open = new ArrayList<>();
-            for (long set : place.sets) {
-                if (!hull(place.contents, set).above(all(place.stands, set, corners))) {
-                    open.add(set);
+            for (long set : place.sets()) {
+                Curve own = all(place.stands(), set, corners);
+                if (below(place, set, own)) {
+                    continue;
                 }
-            }
-            for (long set : open) {
-                Curve own = all(place.stands, set, corners);
-                Curve hull = hull(place.contents, set);
+                open.add(set);
+                Curve hull = hull(place.contents(), set);
                 for (int i = 0; i < own.size(); i++) {
                     int upper = hull.after(own.cost(i));
                     if (upper > 0 && upper < hull.size() && !bettered(place, set, own, i, hull, upper)) {
@@ -220,8 +236,8 @@ public final class Middles {
                 }
             }
             for (long set : open) {
-                Curve own = all(place.stands, set, fronts);
-                Curve every = own.isEmpty() ? Curve.NONE : everything(place.contents, set, fronts);
+                Curve own = all(place.stands(), set, fronts);
+                Curve every = own.isEmpty() ? Curve.NONE : everything(place.contents(), set, fronts);
                 for (int i = 0; i < own.size(); i++) {
                     if (every.holds(own.cost(i), own.benefit(i))) {
                         return Optional.of(shown(place, set, own, i, fronts));
@@ -231,21 +247,35 @@ public final class Middles {
             return Optional.empty();
         }
 
+        /** Whether it is seen from corners alone that each assembly of a part that serves these roles is bettered. */
+        private boolean below(Place place, long set, Curve own) {
+            Curve hull = Curve.NONE;
+            for (Place rival : places().in(place.contents())) {
+                if (rival.head() != place.head() && rival.sets().contains(set)) {
+                    hull = hull.or(all(rival.stands(), set, corners), Curve.Keep.CORNERS);
+                    if (hull.above(own)) {
+                        return true;
+                    }
+                }
+            }
+            return hull(place.contents(), set).above(own);
+        }
+
         private boolean bettered(Place place, long set, Curve own, int i, Curve hull, int upper) {
-            if (set == 0 && !place.contents.room().filled() && own.benefit(i) <= 0) {
+            if (set == 0 && Place.orNothing(place.contents()) && own.benefit(i) <= 0) {
                 return true;
             }
             forChoice.allow(STEPS_A_CHOICE);
             return new Outbidding(landscape.circuit(), roles, worths, corners, forChoice, hull.benefit(upper) - hull.benefit(upper - 1), hull.cost(upper) - hull.cost(upper - 1))
-                    .better(place.contents.stands(), set, own.cost(i), own.benefit(i));
+                    .better(place.contents().stands(), set, own.cost(i), own.benefit(i));
         }
 
         private BetweenRungs shown(Place place, long set, Curve own, int i, Tradeoffs tradeoffs) {
-            Curve hull = hull(place.contents, set);
+            Curve hull = hull(place.contents(), set);
             int upper = hull.after(own.cost(i));
             return new BetweenRungs(
-                    lens.id(), List.of(), offer(place.stands, set, own, i, tradeoffs),
-                    offer(place.contents.stands(), set, hull, upper - 1, corners), offer(place.contents.stands(), set, hull, upper, corners));
+                    lens.id(), List.of(), offer(place.stands(), set, own, i, tradeoffs),
+                    offer(place.contents().stands(), set, hull, upper - 1, corners), offer(place.contents().stands(), set, hull, upper, corners));
         }
 
         private BetweenRungs.Offer offer(List<Stand> stands, long set, Curve curve, int i, Tradeoffs tradeoffs) {

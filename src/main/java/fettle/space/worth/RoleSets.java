@@ -3,38 +3,51 @@ package fettle.space.worth;
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
 import fettle.space.Circuit;
+import fettle.space.Prices;
 import fettle.space.Terrain;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
-/** The sets of role kinds that the choices out of a node of the circuit serve, as bits. */
+/** The sets of role kinds that the choices out of a node of the circuit serve, as bits, among the choices of which all parts are sold. */
 final class RoleSets {
 
     /** The smallest sets first. */
     static final Comparator<Long> SMALLEST = Comparator.<Long>comparingInt(Long::bitCount).thenComparing(Comparator.naturalOrder());
 
     private static final int MOST = Long.SIZE - 1;
+    private static final int FEW = 4;
     private static final long[] NO_ROLE = {0};
+    private static final long[] UNSOLD = {};
 
     private final Circuit circuit;
     private final Meter meter;
     private final List<String> roles;
     private final long[] bits;
+    private final boolean[] sold;
     private final long[][] known;
+    private final Map<Set<Long>, long[]> lists = new HashMap<>();
+    private final Map<long[], Map<Long, Integer>> places = new IdentityHashMap<>();
 
-    RoleSets(Catalog catalog, Terrain terrain, Circuit circuit, Meter meter) {
+    RoleSets(Catalog catalog, Terrain terrain, Circuit circuit, Prices prices, Meter meter) {
         this.circuit = circuit;
         this.meter = meter;
         this.known = new long[circuit.size()][];
         List<Part> parts = terrain.hosts().subList(0, terrain.parts()).stream().map(catalog.parts()::get).toList();
         this.roles = parts.stream().flatMap(part -> catalog.roleOf(part).stream()).distinct().sorted().toList();
         this.bits = parts.stream().mapToLong(part -> catalog.roleOf(part).map(role -> 1L << roles.indexOf(role)).orElse(0L)).toArray();
+        this.sold = new boolean[parts.size()];
+        for (int p = 0; p < sold.length; p++) {
+            sold[p] = prices.cheapest(parts.get(p).id()).isPresent();
+        }
     }
 
     /** Whether there are few enough role kinds. */
@@ -45,6 +58,28 @@ final class RoleSets {
     /** The role of a part; no bit where it has none. */
     long of(int part) {
         return bits[part];
+    }
+
+    /** Where a set is among those of a node; -1 where it is none of them. */
+    int place(int node, long set) {
+        long[] sets = below(node);
+        if (sets.length <= FEW) {
+            for (int at = 0; at < sets.length; at++) {
+                if (sets[at] == set) {
+                    return at;
+                }
+            }
+            return -1;
+        }
+        Map<Long, Integer> known = places.get(sets);
+        if (known == null) {
+            known = new HashMap<>();
+            for (int at = 0; at < sets.length; at++) {
+                known.put(sets[at], at);
+            }
+            places.put(sets, known);
+        }
+        return known.getOrDefault(set, -1);
     }
 
     /** The names of the roles in a set. */
@@ -58,7 +93,7 @@ final class RoleSets {
         return names;
     }
 
-    /** Those of a node, the smallest sets first. */
+    /** Those of a node, the smallest sets first; none where something that is not sold is in each choice. */
     long[] below(int node) {
         long[] sets = known[node];
         if (sets == null) {
@@ -66,7 +101,7 @@ final class RoleSets {
             int second = circuit.second(node);
             sets = switch (circuit.kind(node)) {
                 case ONE -> NO_ROLE;
-                case PART -> bits[first] == 0 ? below(second) : pairs(new long[] {bits[first]}, below(second));
+                case PART -> !sold[first] ? UNSOLD : bits[first] == 0 ? below(second) : pairs(new long[] {bits[first]}, below(second));
                 case SLOT -> below(second);
                 case BOTH -> pairs(below(first), below(second));
                 case SEVERAL -> {
@@ -112,9 +147,12 @@ final class RoleSets {
         return sorted(all);
     }
 
-    private static long[] sorted(Set<Long> sets) {
-        List<Long> all = new ArrayList<>(sets);
-        all.sort(SMALLEST);
-        return all.stream().mapToLong(Long::longValue).toArray();
+    /** Equal lists are kept once. */
+    private long[] sorted(Set<Long> sets) {
+        return lists.computeIfAbsent(sets, unused -> {
+            List<Long> all = new ArrayList<>(sets);
+            all.sort(SMALLEST);
+            return all.stream().mapToLong(Long::longValue).toArray();
+        });
     }
 }

@@ -26,16 +26,12 @@ final class Tradeoffs {
 
     /** The choices of a node that serve just these roles and can be bought. */
     Curve of(int node, long set) {
-        long[] sets = roles.below(node);
-        int at = 0;
-        while (at < sets.length && sets[at] != set) {
-            at++;
-        }
-        if (at == sets.length) {
+        int at = roles.place(node, set);
+        if (at < 0) {
             return Curve.NONE;
         }
         if (known[node] == null) {
-            known[node] = new Curve[sets.length];
+            known[node] = new Curve[roles.below(node).length];
         }
         if (known[node][at] == null) {
             known[node][at] = work(node, set);
@@ -70,11 +66,23 @@ final class Tradeoffs {
 
     private Curve both(int one, int other, long set) {
         Curve all = Curve.NONE;
+        long[] beside = roles.below(other);
         for (long some : roles.below(one)) {
             if ((some & ~set) == 0) {
-                for (long others : roles.below(other)) {
-                    if ((some | others) == set) {
-                        all = or(all, and(of(one, some), of(other, others)));
+                if (beside.length <= 1L << Long.bitCount(some)) {
+                    for (long others : beside) {
+                        if ((some | others) == set) {
+                            all = or(all, and(of(one, some), of(other, others)));
+                        }
+                    }
+                } else {
+                    // The others serve what is left of the set and any of what is served already.
+                    for (long again = some; ; again = (again - 1) & some) {
+                        Curve others = of(other, set & ~some | again);
+                        all = others.isEmpty() ? all : or(all, and(of(one, some), others));
+                        if (again == 0) {
+                            break;
+                        }
                     }
                 }
             }
