@@ -29,6 +29,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * Lays out what single swaps would do to a build, as facts for rules to judge. Only a valid build that names a lens is looked at, and only swaps that keep
@@ -40,6 +41,9 @@ final class Advising {
 
     /** An assembly with what it would cost and what the build would then weigh. */
     private record Priced(String assembly, BigDecimal cost, BigDecimal benefit) implements Hull.Point {}
+
+    /** A swap with what the assembly that it puts in would cost as a whole. */
+    private record Whole(Swap swap, BigDecimal cost) {}
 
     private final Catalog catalog;
     private final Build build;
@@ -119,11 +123,11 @@ final class Advising {
     }
 
     private List<Alternative> alternatives(List<Swap> here, Optional<Fraction> going) {
-        List<Swap> priced = here.stream().filter(swap -> cost(swap.to().values()).isPresent()).toList();
-        List<Swap> thrift = priced.stream().sorted(Comparator.comparing(swap -> cost(swap.to().values()).orElseThrow())).toList();
+        List<Whole> priced = here.stream().flatMap(swap -> cost(swap.to().values()).map(cost -> new Whole(swap, cost)).stream()).toList();
+        int[] thrift = thrift(priced);
         List<Alternative> alternatives = new ArrayList<>();
         for (int rank = 0; rank < priced.size(); rank++) {
-            Swap swap = priced.get(rank);
+            Swap swap = priced.get(rank).swap;
             SortedMap<String, BigDecimal> better = new TreeMap<>();
             SortedMap<String, BigDecimal> worse = new TreeMap<>();
             boolean material = false;
@@ -144,11 +148,21 @@ final class Advising {
             // A total that only one of the two has can't be weighed against the other.
             if (result.totals().keySet().equals(swap.after().totals().keySet())) {
                 alternatives.add(new Alternative(build, swap, place(swap.path()), better, worse, material, harmful, cost(swap.from().values()),
-                        cost(swap.to().values()).orElseThrow(), step, going, rank, thrift.indexOf(swap),
+                        priced.get(rank).cost, step, going, rank, thrift[rank],
                         catalog.head().map(CatalogHead::currency).orElse("")));
             }
         }
         return alternatives;
+    }
+
+    /** The rank of each by what it would cost as a whole; of two that cost the same, the one that comes first is first. */
+    private static int[] thrift(List<Whole> priced) {
+        List<Integer> order = IntStream.range(0, priced.size()).boxed().sorted(Comparator.comparing(place -> priced.get(place).cost)).toList();
+        int[] thrift = new int[priced.size()];
+        for (int rank = 0; rank < thrift.length; rank++) {
+            thrift[order.get(rank)] = rank;
+        }
+        return thrift;
     }
 
     private Optional<Midway> midway(String path, List<Swap> here) {
