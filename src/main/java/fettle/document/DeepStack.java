@@ -25,11 +25,12 @@ public final class DeepStack {
         return thread;
     }
 
-    /** Does work on such a stack and waits for it. What it throws is thrown here. */
+    /** Does work on such a stack and waits for it. What it throws is thrown here; who is interrupted while waiting passes that on to the work. */
     public static <T> T call(Supplier<T> work) {
         FutureTask<T> task = new FutureTask<>(work::get);
-        thread(task, "work").start();
-        return result(task);
+        Thread thread = thread(task, "work");
+        thread.start();
+        return result(task, List.of(thread));
     }
 
     /** What becomes of each of these, in their order, on as many such stacks as there are processors. */
@@ -42,22 +43,33 @@ public final class DeepStack {
             }
         };
         int workers = Math.min(inputs.size(), Runtime.getRuntime().availableProcessors());
-        IntStream.range(0, workers).forEach(worker -> thread(some, "work").start());
-        return tasks.stream().map(DeepStack::result).toList();
+        List<Thread> threads = IntStream.range(0, workers).mapToObj(worker -> thread(some, "work")).toList();
+        threads.forEach(Thread::start);
+        return tasks.stream().map(task -> result(task, threads)).toList();
     }
 
-    private static <T> T result(FutureTask<T> task) {
+    private static <T> T result(FutureTask<T> task, List<Thread> workers) {
+        boolean interrupted = false;
         try {
-            return task.get();
+            while (true) {
+                try {
+                    return task.get();
+                } catch (InterruptedException toPassOn) {
+                    // The work decides what an interrupt ends; leaving it behind would let it run beside whatever comes next.
+                    interrupted = true;
+                    workers.forEach(Thread::interrupt);
+                }
+            }
         } catch (ExecutionException failed) {
             if (failed.getCause() instanceof Error error) {
                 throw error;
             }
             // Work can throw nothing that would have to be declared.
             throw (RuntimeException) failed.getCause();
-        } catch (InterruptedException interrupted) {
-            Thread.currentThread().interrupt();
-            throw new IllegalStateException("interrupted", interrupted);
+        } finally {
+            if (interrupted) {
+                Thread.currentThread().interrupt();
+            }
         }
     }
 }
