@@ -4,23 +4,23 @@ import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Exact products by number, each worked out once; whole multiples of a small unit tell most of them apart without looking at all their digits. */
+/** Exact products by number, of which the latest are remembered; whole multiples of a small unit tell most of them apart without looking at all their digits. */
 final class Factors {
 
     /** The number of 1. */
     static final int ONE = 0;
 
     private static final int PLACES = 9;
-    private static final BigInteger LARGEST = BigInteger.valueOf(Long.MAX_VALUE);
 
     private final List<BigDecimal> values = new ArrayList<>();
-    private final List<Long> floors = new ArrayList<>();
+    private long[] floors = new long[64];
     private final Map<BigDecimal, Integer> numbers = new HashMap<>();
-    private final Map<Long, Integer> products = new HashMap<>();
+    private final Memory products = new Memory();
 
     Factors() {
         number(BigDecimal.ONE);
@@ -28,12 +28,16 @@ final class Factors {
 
     int number(BigDecimal value) {
         BigDecimal plain = value.signum() == 0 ? BigDecimal.ZERO : value.stripTrailingZeros();
-        return numbers.computeIfAbsent(plain, unused -> {
-            values.add(plain);
-            BigInteger floor = plain.setScale(PLACES, RoundingMode.FLOOR).unscaledValue();
-            floors.add(floor.abs().compareTo(LARGEST) < 0 ? floor.longValue() : floor.signum() < 0 ? Long.MIN_VALUE : Long.MAX_VALUE);
-            return values.size() - 1;
-        });
+        int next = values.size();
+        Integer known = numbers.putIfAbsent(plain, next);
+        if (known != null) {
+            return known;
+        }
+        values.add(plain);
+        BigInteger floor = plain.setScale(PLACES, RoundingMode.FLOOR).unscaledValue();
+        floors = next == floors.length ? Arrays.copyOf(floors, 2 * next) : floors;
+        floors[next] = floor.bitLength() < Long.SIZE - 1 ? floor.longValue() : floor.signum() < 0 ? Long.MIN_VALUE : Long.MAX_VALUE;
+        return next;
     }
 
     BigDecimal value(int number) {
@@ -48,16 +52,12 @@ final class Factors {
             return one;
         }
         long key = (long) Math.min(one, other) << 32 | Math.max(one, other);
-        Integer known = products.get(key);
-        if (known == null) {
-            known = number(value(one).multiply(value(other)));
-            products.put(key, known);
-        }
-        return known;
+        int known = products.recall(key);
+        return known != Memory.FORGOTTEN ? known : products.keep(key, number(value(one).multiply(value(other))));
     }
 
     boolean positive(int number) {
-        return floors.get(number) >= 0;
+        return floors[number] >= 0;
     }
 
     int lesser(int one, int other) {
@@ -72,7 +72,7 @@ final class Factors {
         if (one == other) {
             return 0;
         }
-        int byFloor = Long.compare(floors.get(one), floors.get(other));
+        int byFloor = Long.compare(floors[one], floors[other]);
         return byFloor != 0 ? byFloor : value(one).compareTo(value(other));
     }
 }

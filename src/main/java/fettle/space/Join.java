@@ -1,10 +1,9 @@
 package fettle.space;
 
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 
@@ -14,21 +13,61 @@ import java.util.TreeSet;
  */
 final class Join {
 
-    private record Side(List<int[]> states, List<Integer> nodes) {
-        Side() {
-            this(new ArrayList<>(), new ArrayList<>());
-        }
-
-        void add(int[] state, int node) {
-            states.add(state);
-            nodes.add(node);
-        }
-    }
-
     private final Combining combining;
     private final Monitors monitors;
     private final int[] looked;
-    private final List<Integer> products = new ArrayList<>();
+    private int[] products = new int[64];
+    private int found;
+
+    /** Classes by the states of the monitors that are looked at: {@code count} of them, each with its states and its node. */
+    private static final class Side {
+
+        private int[][] states;
+        private int[] nodes;
+        private int count;
+
+        Side(int room) {
+            this.states = new int[room][];
+            this.nodes = new int[room];
+        }
+
+        void add(int[] state, int node) {
+            if (count == nodes.length) {
+                states = Arrays.copyOf(states, 2 * count + 1);
+                nodes = Arrays.copyOf(nodes, 2 * count + 1);
+            }
+            states[count] = state;
+            nodes[count++] = node;
+        }
+    }
+
+    /** States from some monitor on. */
+    private static final class Rest {
+
+        private final int[] state;
+        private final int from;
+        private final int hash;
+
+        Rest(int[] state, int from) {
+            this.state = state;
+            this.from = from;
+            int sum = 1;
+            for (int i = from; i < state.length; i++) {
+                sum = 31 * sum + state[i];
+            }
+            this.hash = sum;
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Rest rest && from == rest.from && Arrays.equals(state, from, state.length, rest.state, from, state.length);
+        }
+
+        @Override
+        public int hashCode() {
+            return hash;
+        }
+    }
 
     private Join(Combining combining, Monitors monitors, int[] looked) {
         this.combining = combining;
@@ -39,7 +78,7 @@ final class Join {
     /** The node of all that is valid of one lot with all of another; {@link Circuit#NONE} where nothing is. */
     static int of(Combining combining, Monitors monitors, Classes one, Classes other) {
         TreeSet<Integer> touched = new TreeSet<>();
-        for (Classes classes : List.of(one, other)) {
+        for (Classes classes : new Classes[] {one, other}) {
             for (int signature : classes.signatures()) {
                 Signature states = combining.signatures().get(signature);
                 for (int i = 0; i < states.size(); i++) {
@@ -47,49 +86,77 @@ final class Join {
                 }
             }
         }
-        int[] looked = touched.stream().mapToInt(Integer::intValue).toArray();
-        Join join = new Join(combining, monitors, looked);
+        Join join = new Join(combining, monitors, touched.stream().mapToInt(Integer::intValue).toArray());
         join.go(join.side(one), join.side(other), 0);
-        int[] products = join.products.stream().mapToInt(Integer::intValue).toArray();
-        return products.length == 0 ? Circuit.NONE : combining.circuit().either(products, products.length);
+        return join.found == 0 ? Circuit.NONE : combining.circuit().either(join.products, join.found);
     }
 
     private Side side(Classes classes) {
-        Side side = new Side();
+        Side side = new Side(classes.size());
         for (int i = 0; i < classes.size(); i++) {
             Signature signature = combining.signatures().get(classes.signatures()[i]);
-            side.add(Arrays.stream(looked).map(signature::stateOf).toArray(), classes.nodes()[i]);
+            int[] state = new int[looked.length];
+            for (int monitor = 0; monitor < looked.length; monitor++) {
+                state[monitor] = signature.stateOf(looked[monitor]);
+            }
+            side.add(state, classes.nodes()[i]);
         }
         return side;
     }
 
     private void go(Side one, Side other, int depth) {
-        if (one.states.isEmpty() || other.states.isEmpty()) {
+        if (one.count == 0 || other.count == 0) {
             return;
         }
         if (depth == looked.length) {
-            products.add(combining.circuit().both(either(one.nodes), either(other.nodes)));
+            if (found == products.length) {
+                products = Arrays.copyOf(products, 2 * found);
+            }
+            products[found++] = combining.circuit().both(either(one), either(other));
             return;
         }
         Monoid monoid = monitors.monoid(looked[depth]);
-        TreeSet<Integer> theirs = new TreeSet<>();
-        other.states.forEach(state -> theirs.add(state[depth]));
+        int[] theirs = states(other, depth);
         // States that go well with the same states of the other side are dealt with together.
-        Map<List<Integer>, Side> byCompany = new LinkedHashMap<>();
-        Map<Integer, List<Integer>> company = new HashMap<>();
-        for (int i = 0; i < one.states.size(); i++) {
-            int state = one.states.get(i)[depth];
-            List<Integer> fine = company.computeIfAbsent(state, mine -> theirs.stream().filter(their -> !monoid.broken(monoid.plus(mine, their))).toList());
-            byCompany.computeIfAbsent(fine, unused -> new Side()).add(one.states.get(i), one.nodes.get(i));
+        Map<BitSet, Side> byCompany = new LinkedHashMap<>();
+        Map<Integer, BitSet> company = new HashMap<>();
+        for (int i = 0; i < one.count; i++) {
+            BitSet fine = company.computeIfAbsent(one.states[i][depth], state -> fine(monoid, state, theirs));
+            byCompany.computeIfAbsent(fine, unused -> new Side(8)).add(one.states[i], one.nodes[i]);
         }
-        byCompany.forEach((fine, mine) -> go(merged(mine, depth), among(other, depth, fine), depth + 1));
+        byCompany.forEach((fine, mine) -> go(merged(mine, depth), among(other, depth, theirs, fine), depth + 1));
     }
 
-    private Side among(Side side, int depth, List<Integer> states) {
-        Side kept = new Side();
-        for (int i = 0; i < side.states.size(); i++) {
-            if (states.contains(side.states.get(i)[depth])) {
-                kept.add(side.states.get(i), side.nodes.get(i));
+    /** The states that one side has in a monitor, sorted. */
+    private static int[] states(Side side, int depth) {
+        int[] states = new int[side.count];
+        for (int i = 0; i < side.count; i++) {
+            states[i] = side.states[i][depth];
+        }
+        Arrays.sort(states);
+        return Numbers.distinct(states);
+    }
+
+    /** The places of those states that a state goes well with. */
+    private static BitSet fine(Monoid monoid, int state, int[] theirs) {
+        BitSet fine = new BitSet();
+        for (int i = 0; i < theirs.length; i++) {
+            fine.set(i, !monoid.broken(monoid.plus(state, theirs[i])));
+        }
+        return fine;
+    }
+
+    private Side among(Side side, int depth, int[] states, BitSet wanted) {
+        if (wanted.isEmpty()) {
+            return new Side(0);
+        }
+        Side kept = side;
+        if (wanted.cardinality() < states.length) {
+            kept = new Side(side.count);
+            for (int i = 0; i < side.count; i++) {
+                if (wanted.get(Arrays.binarySearch(states, side.states[i][depth]))) {
+                    kept.add(side.states[i], side.nodes[i]);
+                }
             }
         }
         return merged(kept, depth);
@@ -97,21 +164,23 @@ final class Join {
 
     /** Adds up what differs in no monitor after this one. */
     private Side merged(Side side, int depth) {
-        combining.spend(side.states.size());
-        Map<List<Integer>, List<Integer>> alike = new LinkedHashMap<>();
-        Map<List<Integer>, int[]> states = new HashMap<>();
-        for (int i = 0; i < side.states.size(); i++) {
-            int[] state = side.states.get(i);
-            List<Integer> rest = Arrays.stream(state, depth + 1, state.length).boxed().toList();
-            alike.computeIfAbsent(rest, unused -> new ArrayList<>()).add(side.nodes.get(i));
-            states.putIfAbsent(rest, state);
+        combining.spend(side.count);
+        if (side.count < 2) {
+            return side;
         }
-        Side merged = new Side();
-        alike.forEach((rest, nodes) -> merged.add(states.get(rest), either(nodes)));
+        Map<Rest, Side> alike = new LinkedHashMap<>();
+        for (int i = 0; i < side.count; i++) {
+            alike.computeIfAbsent(new Rest(side.states[i], depth + 1), unused -> new Side(2)).add(side.states[i], side.nodes[i]);
+        }
+        if (alike.size() == side.count) {
+            return side;
+        }
+        Side merged = new Side(alike.size());
+        alike.values().forEach(same -> merged.add(same.states[0], either(same)));
         return merged;
     }
 
-    private int either(List<Integer> nodes) {
-        return combining.circuit().either(nodes.stream().mapToInt(Integer::intValue).toArray(), nodes.size());
+    private int either(Side side) {
+        return combining.circuit().either(Arrays.copyOf(side.nodes, side.count), side.count);
     }
 }

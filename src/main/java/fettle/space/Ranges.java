@@ -7,6 +7,8 @@ import fettle.catalog.Stat;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -39,13 +41,19 @@ final class Ranges {
         this.roots = roots;
         this.nodes = nodes;
         for (int i = 0; i < platforms.length; i++) {
-            results.add(new TreeMap<>());
+            results.add(Collections.synchronizedSortedMap(new TreeMap<>()));
         }
     }
 
-    /** By platform and attribute; an attribute that has no value in any build is left out. */
+    /** What is to be asked of the circuit before the ranges are known, each by itself, the longest first. */
+    List<Runnable> questions() {
+        return catalog.attributes().values().stream()
+                .sorted(Comparator.comparing(attribute -> attribute.combine() != Attribute.Combine.PRODUCT))
+                .<Runnable>map(attribute -> () -> add(attribute)).toList();
+    }
+
+    /** By platform and attribute, of what has been asked; an attribute that has no value in any build is left out. */
     List<SortedMap<String, Range>> ranges() {
-        catalog.attributes().values().forEach(this::add);
         return results;
     }
 

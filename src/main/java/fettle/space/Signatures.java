@@ -1,14 +1,12 @@
 package fettle.space;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
 /**
- * Numbers signatures, so that the same sum of two and the same view of one need not be worked out again and again. What was worked out is remembered in tables
- * of bounded size, in which newer answers take the place of older ones.
+ * Numbers signatures, so that the same sum of two and the same view of one need not be worked out again and again.
  */
 final class Signatures {
 
@@ -69,58 +67,5 @@ final class Signatures {
         }
         Signature seen = lens.see(get(signature));
         return views.keep(key, seen == null ? HOPELESS : number(seen));
-    }
-
-    /** Answers by question; never wrong, but forgetful. Starts small, since most folds are. */
-    private static final class Memory {
-
-        private static final int FORGOTTEN = -2;
-        private static final int FIRST = 1 << 8;
-        private static final int LAST = 1 << 20;
-
-        private long[] questions = blank(FIRST);
-        private int[] answers = new int[FIRST];
-        private int kept;
-
-        private static long[] blank(int size) {
-            long[] questions = new long[size];
-            Arrays.fill(questions, -1);
-            return questions;
-        }
-
-        private int place(long question) {
-            return (int) ((question * 0x9E3779B97F4A7C15L) >>> 40) & (questions.length - 1);
-        }
-
-        int recall(long question) {
-            int at = place(question);
-            return questions[at] == question ? answers[at] : FORGOTTEN;
-        }
-
-        int keep(long question, int answer) {
-            if (++kept > questions.length && questions.length < LAST) {
-                grow();
-            }
-            int at = place(question);
-            questions[at] = question;
-            answers[at] = answer;
-            return answer;
-        }
-
-        private void grow() {
-            long[] oldQuestions = questions;
-            int[] oldAnswers = answers;
-            questions = blank(4 * oldQuestions.length);
-            answers = new int[questions.length];
-            kept = 0;
-            for (int i = 0; i < oldQuestions.length; i++) {
-                if (oldQuestions[i] >= 0) {
-                    int at = place(oldQuestions[i]);
-                    questions[at] = oldQuestions[i];
-                    answers[at] = oldAnswers[i];
-                    kept++;
-                }
-            }
-        }
     }
 }

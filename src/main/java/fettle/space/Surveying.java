@@ -2,6 +2,7 @@ package fettle.space;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.SlotId;
+import fettle.document.DeepStack;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -10,6 +11,7 @@ import java.util.List;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 
 /** Asks a circuit all that a survey tells, of several platforms at a time. */
 final class Surveying {
@@ -36,26 +38,42 @@ final class Surveying {
 
     List<Survey> surveys() {
         BitSet all = Evaluation.below(circuit, roots);
-        Evaluation<BigInteger> counts = Evaluation.of(circuit, new Counting(), all);
-        Evaluation<int[]> essential = Evaluation.of(circuit, new InAll(), all);
-        List<SortedMap<String, Range>> ranges = new Ranges(catalog, terrain, circuit, platforms, roots, all).ranges();
-        List<Survey> surveys = new ArrayList<>();
-        for (int i = 0; i < platforms.length; i++) {
-            Reach reach = Reach.of(terrain, platforms[i]);
-            SortedSet<String> dead = reach.partNames();
-            SortedSet<SlotId> deadSlots = new TreeSet<>(reach.slots());
-            BitSet nodes = Evaluation.below(circuit, roots[i]);
-            nodes.stream().forEach(node -> {
-                switch (circuit.kind(node)) {
-                    case PART -> dead.remove(terrain.hosts().get(circuit.first(node)));
-                    case SLOT -> deadSlots.remove(terrain.slots().get(circuit.first(node)));
-                    case ONE, BOTH, SEVERAL, EITHER -> { }
-                }
-            });
-            SortedSet<String> always = new TreeSet<>(Arrays.stream(essential.of(roots[i])).mapToObj(terrain.hosts()::get).toList());
-            surveys.add(new Survey.Known(
-                    terrain.hosts().get(platforms[i]), reach.partNames(), counts.of(roots[i]), dead, always, deadSlots, ranges.get(i)));
+        BigInteger[] counts = new BigInteger[roots.length];
+        int[][] essential = new int[roots.length][];
+        Presence[] presence = new Presence[1 + (roots.length - 1) / Presence.MOST];
+        Ranges ranges = new Ranges(catalog, terrain, circuit, platforms, roots, all);
+        List<Runnable> questions = new ArrayList<>(ranges.questions());
+        for (int i = 0; i < presence.length; i++) {
+            int lot = i;
+            int[] some = Arrays.copyOfRange(roots, lot * Presence.MOST, Math.min(roots.length, (lot + 1) * Presence.MOST));
+            questions.add(() -> presence[lot] = Presence.of(terrain, circuit, some));
         }
-        return surveys;
+        questions.add(() -> answer(new Counting(), all, counts));
+        questions.add(() -> answer(new InAll(), all, essential));
+        // None knows of another, and each forgets all but what it says of the roots.
+        DeepStack.each(questions, question -> {
+            question.run();
+            return question;
+        });
+        List<SortedMap<String, Range>> found = ranges.ranges();
+        List<Integer> order = IntStream.range(0, platforms.length).boxed().toList();
+        return DeepStack.each(order, i -> survey(i, counts[i], essential[i], presence[i / Presence.MOST], found.get(i)));
+    }
+
+    private <V> void answer(Algebra<V> algebra, BitSet all, V[] answers) {
+        Evaluation<V> evaluation = Evaluation.of(circuit, algebra, all);
+        for (int i = 0; i < roots.length; i++) {
+            answers[i] = evaluation.of(roots[i]);
+        }
+    }
+
+    private Survey survey(int platform, BigInteger count, int[] essential, Presence presence, SortedMap<String, Range> ranges) {
+        Reach reach = Reach.of(terrain, platforms[platform]);
+        SortedSet<String> dead = reach.partNames();
+        SortedSet<SlotId> deadSlots = new TreeSet<>(reach.slots());
+        presence.parts(platform % Presence.MOST).stream().forEach(part -> dead.remove(terrain.hosts().get(part)));
+        presence.slots(platform % Presence.MOST).stream().forEach(slot -> deadSlots.remove(terrain.slots().get(slot)));
+        SortedSet<String> always = new TreeSet<>(Arrays.stream(essential).mapToObj(terrain.hosts()::get).toList());
+        return new Survey.Known(terrain.hosts().get(platforms[platform]), reach.partNames(), count, dead, always, deadSlots, ranges);
     }
 }
