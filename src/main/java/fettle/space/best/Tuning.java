@@ -11,14 +11,17 @@ import java.util.function.Consumer;
 final class Tuning {
 
     private static final int ROUNDS = 3;
+    private static final int STEP = 6;
 
     private final Problem problem;
     private final Values values;
     private final List<Row> rows;
     private final long[] sizes;
     private final long costSize;
-    private final long factor;
+    private final long greatestFactor;
     private final Consumer<List<Integer>> worthTrying;
+    /** Whether a rate would have to be higher than it can be, for the present factor. */
+    private boolean capped;
 
     /**
      * Tunes for a problem.
@@ -36,15 +39,26 @@ final class Tuning {
         this.costSize = Math.max(1, values.size("cost", node -> problem.brings(Ledger.COST, node), problem.root()));
         long most = Math.max(1, values.size("benefit", node -> problem.brings(Ledger.BENEFIT, node), problem.root())
                 + Math.abs(problem.base(Ledger.BENEFIT)));
-        this.factor = Math.max(1, Math.min(1L << 40, Long.highestOneBit((1L << 56) / most)));
+        this.greatestFactor = Math.max(1, Math.min(1L << 40, Long.highestOneBit((1L << 56) / most)));
     }
 
     /** Rates to bound with, the closest first. */
     List<Weights> tuned() {
+        // The finer the benefit is counted, the less room is left for rates on other things.
+        for (long factor = greatestFactor; ; factor >>= STEP) {
+            capped = false;
+            List<Weights> tuned = tuned(factor);
+            if (!capped || factor >> STEP == 0) {
+                return tuned;
+            }
+        }
+    }
+
+    private List<Weights> tuned(long factor) {
         Weights weights = new Weights(factor, 0, new long[rows.size()]);
         boolean scarce = false;
         for (int round = 0; round < ROUNDS; round++) {
-            for (int i = problem.limited() ? -1 : 0; i < rows.size(); i++) {
+            for (int i = problem.limited() ? -1 : 0; i < rows.size() && !capped; i++) {
                 weights = settled(weights, i);
                 scarce |= rate(weights, i) > 0;
             }
@@ -84,6 +98,7 @@ final class Tuning {
         while (over(with(weights, i, high), i)) {
             low = high;
             if (high == most) {
+                capped = true;
                 return with(weights, i, most);
             }
             high = Math.min(most, 4 * high);
