@@ -29,7 +29,7 @@ import java.util.TreeSet;
 public final class Encoding {
 
     /** An occurrence of a part, or without a host the platform. */
-    private record Occurrence(int variable, String id, Occurrence host) {
+    private record Occurrence(int variable, String id, String path, Occurrence host) {
         boolean isBelow(String part) {
             for (Occurrence one = this; one.host != null; one = one.host) {
                 if (one.id.equals(part)) {
@@ -43,6 +43,22 @@ public final class Encoding {
     /** A slot of one occurrence, with the variables of what can be in it. */
     private record Place(List<Integer> held) {}
 
+    /**
+     * Something that can stand somewhere.
+     *
+     * @param variable whether it does
+     * @param path the slots that lead there from the platform
+     */
+    public record Standing(int variable, String part, String path) {}
+
+    /**
+     * A slot that can be there, with all that can stand in it.
+     *
+     * @param host the variable of what bears it
+     * @param most how many of them at most
+     */
+    public record Spot(int host, String path, int most, boolean filled, List<Standing> held) {}
+
     /** There are more occurrences than were allowed. */
     public static final class TooLarge extends RuntimeException {
         private static final long serialVersionUID = 1;
@@ -55,6 +71,7 @@ public final class Encoding {
     private final SortedMap<String, List<Integer>> occurrences = new TreeMap<>();
     private final SortedMap<SlotId, List<Place>> places = new TreeMap<>();
     private final Map<Integer, Place> placeOf = new HashMap<>();
+    private final List<Spot> spots = new ArrayList<>();
     private final Map<Set<Term>, List<Integer>> parts = new HashMap<>();
     private final Map<Set<Term>, Integer> any = new HashMap<>();
     private final Map<Set<Term>, Integer> twice = new HashMap<>();
@@ -116,8 +133,13 @@ public final class Encoding {
         return used;
     }
 
+    /** Every slot that can be there, each after the one in which its host stands. */
+    public List<Spot> spots() {
+        return Collections.unmodifiableList(spots);
+    }
+
     private void unroll() {
-        Deque<Occurrence> open = new ArrayDeque<>(List.of(new Occurrence(Clauses.ALWAYS, platform, null)));
+        Deque<Occurrence> open = new ArrayDeque<>(List.of(new Occurrence(Clauses.ALWAYS, platform, "", null)));
         while (!open.isEmpty()) {
             Occurrence host = open.pop();
             for (SlotId slot : relations.slots(host.id)) {
@@ -133,6 +155,7 @@ public final class Encoding {
         List<Integer> held = new ArrayList<>();
         List<Integer> spans = new ArrayList<>();
         Place place = new Place(held);
+        String path = host.path.isEmpty() ? slot.slot() : host.path + "/" + slot.slot();
         for (String part : relations.candidates(slot)) {
             if (relations.noReentry(part).isPresent() && host.isBelow(part)) {
                 continue;
@@ -156,10 +179,12 @@ public final class Encoding {
                 spans.add(span);
                 placeOf.put(variable, place);
                 occurrences.computeIfAbsent(part, unused -> new ArrayList<>()).add(variable);
-                found.add(new Occurrence(variable, part, host));
+                found.add(new Occurrence(variable, part, path, host));
             }
         }
         places.computeIfAbsent(slot, unused -> new ArrayList<>()).add(place);
+        spots.add(new Spot(host.variable, path, Math.min(room.most(), room.notches().orElse(Integer.MAX_VALUE)), room.filled(),
+                found.stream().map(each -> new Standing(each.variable, each.id, path)).toList()));
         if (room.filled()) {
             clauses.add(literals(List.of(-host.variable), held));
         }
