@@ -17,13 +17,15 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
- * Times patch day on a large made-up catalog: two catalogs compared with a thousand builds, and ten thousand builds validated in one call. Every figure is of
- * a whole command, from files to text, in a virtual machine that has run nothing before the first.
+ * Times patch day on a large made-up catalog: two catalogs compared with a thousand builds, ten thousand builds validated in one call, and a hundred that name a
+ * lens, so that swaps are looked for as well. Every figure is of a whole command, from files to text, in a virtual machine that has run nothing before the first.
  */
 public final class PatchBenchmark {
 
     private static final int BUILDS = 10_000;
     private static final int COMPARED = 1_000;
+    private static final int REVIEWED = 100;
+    private static final String LENS = "\"lens\":\"control\"";
     private static final Pattern MASS = Pattern.compile("\"mass\":(\\d+)");
     private static final Pattern PRICE = Pattern.compile("\"price\":(\\d+)");
 
@@ -40,21 +42,39 @@ public final class PatchBenchmark {
             BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), COMPARED), 7).write(now);
             BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), BUILDS), 7).write(many);
             patch(now);
+            without(LENS, many.resolve("builds"));
+            Path few = place.resolve("few");
+            BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), REVIEWED), 7).write(few);
 
             run("compare two catalogs and " + COMPARED + " builds", "compare", old.toString(), now.toString(), "--builds", old.resolve("builds").toString());
-            double seconds = run("validate " + BUILDS + " builds", "validate", old.toString(), many.resolve("builds").toString());
+            double seconds = run("validate " + BUILDS + " builds without a lens", "validate", old.toString(), many.resolve("builds").toString());
             System.out.println("  " + Math.round(BUILDS / seconds) + " builds a second");
+            run("validate " + REVIEWED + " builds with a lens", "validate", old.toString(), few.resolve("builds").toString());
         } finally {
             delete(place);
         }
     }
 
+    private static void without(String text, Path builds) throws IOException {
+        for (Path file : documents(builds)) {
+            String all = Files.readString(file);
+            if (!all.contains(text)) {
+                throw new IllegalStateException("no " + text + " in " + file);
+            }
+            Files.writeString(file, all.replace(text, "\"note\":\"no lens\""));
+        }
+    }
+
+    private static List<Path> documents(Path folder) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(Files::isRegularFile).toList();
+        }
+    }
+
     /** Makes every 40th mass greater by a tenth, and every 25th price. */
     private static void patch(Path catalog) throws IOException {
-        try (Stream<Path> files = Files.list(catalog)) {
-            for (Path file : files.filter(Files::isRegularFile).toList()) {
-                Files.writeString(file, raised(raised(Files.readString(file), MASS, "mass", 40), PRICE, "price", 25));
-            }
+        for (Path file : documents(catalog)) {
+            Files.writeString(file, raised(raised(Files.readString(file), MASS, "mass", 40), PRICE, "price", 25));
         }
     }
 
