@@ -51,7 +51,7 @@ final class Factors {
         if (other == ONE) {
             return one;
         }
-        long key = (long) Math.min(one, other) << 32 | Math.max(one, other);
+        long key = Memory.pair(one, other);
         int known = products.recall(key);
         return known != Memory.FORGOTTEN ? known : products.keep(key, number(value(one).multiply(value(other))));
     }

@@ -10,6 +10,7 @@ final class Memory {
 
     /** No answer is remembered. */
     static final int FORGOTTEN = -2;
+
     private static final int FIRST = 1 << 8;
     private static final int LAST = 1 << 20;
 
@@ -25,6 +26,11 @@ final class Memory {
 
     private int place(long question) {
         return (int) ((question * 0x9E3779B97F4A7C15L) >>> 40) & (questions.length - 1);
+    }
+
+    /** A question about two numbers whose order makes no difference. */
+    static long pair(int one, int other) {
+        return (long) Math.min(one, other) << 32 | Math.max(one, other);
     }
 
     /** What was answered to a question, or {@link #FORGOTTEN}. */

@@ -5,9 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/**
- * Numbers signatures, so that the same sum of two and the same view of one need not be worked out again and again.
- */
+/** Numbers signatures, so that the same sum of two and the same view of one need not be worked out again and again. */
 final class Signatures {
 
     /** The number of {@link Signature#NOTHING}. */
@@ -47,7 +45,7 @@ final class Signatures {
         if (other == NOTHING) {
             return one;
         }
-        long key = (long) Math.min(one, other) << 32 | Math.max(one, other);
+        long key = Memory.pair(one, other);
         int known = sums.recall(key);
         return known != Memory.FORGOTTEN ? known : sums.keep(key, number(monitors.plus(get(one), get(other))));
     }

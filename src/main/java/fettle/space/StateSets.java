@@ -51,7 +51,7 @@ final class StateSets {
         if (one == EMPTY) {
             return other;
         }
-        long key = (long) Math.min(one, other) << 32 | Math.max(one, other);
+        long key = Memory.pair(one, other);
         Integer known = unions.get(key);
         if (known == null) {
             known = of(Numbers.union(get(one), get(other)));
@@ -68,7 +68,7 @@ final class StateSets {
         if (other == ZERO || one == EMPTY) {
             return one;
         }
-        long key = (long) Math.min(one, other) << 32 | Math.max(one, other);
+        long key = Memory.pair(one, other);
         Integer known = sums.get(key);
         if (known == null) {
             BitSet all = new BitSet();

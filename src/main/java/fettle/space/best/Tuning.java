@@ -11,6 +11,7 @@ import java.util.function.Consumer;
 final class Tuning {
 
     private static final int ROUNDS = 3;
+    /** By how many binary digits the benefit is counted more coarsely, try by try. */
     private static final int STEP = 6;
 
     private final Problem problem;
@@ -46,19 +47,21 @@ final class Tuning {
     List<Weights> tuned() {
         // The finer the benefit is counted, the less room is left for rates on other things.
         for (long factor = greatestFactor; ; factor >>= STEP) {
+            boolean coarsest = factor >> STEP == 0;
             capped = false;
-            List<Weights> tuned = tuned(factor);
-            if (!capped || factor >> STEP == 0) {
+            List<Weights> tuned = tuned(factor, coarsest);
+            if (!capped || coarsest) {
                 return tuned;
             }
         }
     }
 
-    private List<Weights> tuned(long factor) {
+    /** Rates for one factor; where one would have to be too high, they are of use only if there is no coarser factor. */
+    private List<Weights> tuned(long factor, boolean coarsest) {
         Weights weights = new Weights(factor, 0, new long[rows.size()]);
         boolean scarce = false;
         for (int round = 0; round < ROUNDS; round++) {
-            for (int i = problem.limited() ? -1 : 0; i < rows.size() && !capped; i++) {
+            for (int i = problem.limited() ? -1 : 0; i < rows.size() && (coarsest || !capped); i++) {
                 weights = settled(weights, i);
                 scarce |= rate(weights, i) > 0;
             }
