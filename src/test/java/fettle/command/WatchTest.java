@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import fettle.view.Shown;
 import java.io.BufferedReader;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -37,7 +36,7 @@ class WatchTest {
     private String sound;
     private BufferedReader told;
     private Thread watching;
-    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+    private BufferedReader warned;
     private final CompletableFuture<Integer> exit = new CompletableFuture<>();
 
     @BeforeEach
@@ -47,15 +46,22 @@ class WatchTest {
     }
 
     private void watch(String... more) throws IOException {
-        PipedInputStream end = new PipedInputStream(1 << 16);
-        PrintStream out = new PrintStream(new PipedOutputStream(end), false, StandardCharsets.UTF_8);
-        told = new BufferedReader(new InputStreamReader(end, StandardCharsets.UTF_8));
+        PipedOutputStream toOut = new PipedOutputStream();
+        PipedOutputStream toErr = new PipedOutputStream();
+        told = reader(toOut);
+        warned = reader(toErr);
+        PrintStream out = new PrintStream(toOut, false, StandardCharsets.UTF_8);
+        PrintStream err = new PrintStream(toErr, true, StandardCharsets.UTF_8);
         List<String> arguments = new ArrayList<>(List.of("watch", folder.toString()));
         arguments.addAll(List.of(more));
         watching = new Thread(() -> exit.complete(Main.run(
                 arguments.toArray(String[]::new),
-                new Streams(InputStream.nullInputStream(), out, new PrintStream(err, true, StandardCharsets.UTF_8), false))));
+                new Streams(InputStream.nullInputStream(), out, err, false))));
         watching.start();
+    }
+
+    private static BufferedReader reader(PipedOutputStream from) throws IOException {
+        return new BufferedReader(new InputStreamReader(new PipedInputStream(from, 1 << 16), StandardCharsets.UTF_8));
     }
 
     @AfterEach
@@ -127,8 +133,8 @@ class WatchTest {
         watch();
         toTheSummary();
         Files.delete(file);
-        while (!err.toString(StandardCharsets.UTF_8).contains("no document is in this folder")) {
-            Thread.sleep(20);
+        while (!warned.readLine().contains("no document is in this folder")) {
+            // What stands before it is of no matter here.
         }
         Files.writeString(file, sound);
         assertTrue(toTheSummary().endsWith("no findings. 0 new, 0 gone.\n"));
@@ -140,7 +146,8 @@ class WatchTest {
         toTheSummary();
         watching.interrupt();
         assertEquals(0, exit.get());
-        assertTrue(err.toString(StandardCharsets.UTF_8).contains("Ctrl-C ends it"), err.toString(StandardCharsets.UTF_8));
+        String said = warned.readLine();
+        assertTrue(said.contains("Ctrl-C ends it"), said);
     }
 
     @Test

@@ -45,8 +45,8 @@ class DeepStackTest {
             result.complete(DeepStack.call(() -> {
                 begun.countDown();
                 try {
-                    Thread.sleep(60_000);
-                    return "slept";
+                    new CountDownLatch(1).await();
+                    return "not woken";
                 } catch (InterruptedException woken) {
                     return "woken";
                 }
