@@ -1,7 +1,10 @@
 package fettle.benchmark;
 
+import fettle.document.Document;
+import fettle.document.Documents;
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -63,6 +66,11 @@ public final class BenchmarkCatalog {
         texts.put("platforms.json", JSON.writeValueAsString(Map.of("platforms", platforms)));
         texts.put("offers.json", JSON.writeValueAsString(Map.of("offers", offers())));
         return texts;
+    }
+
+    /** The documents of some texts by file name, as if they had been read from files. */
+    public static List<Document> documents(Map<String, String> texts) {
+        return texts.entrySet().stream().map(text -> Documents.content(text.getKey(), text.getValue().getBytes(StandardCharsets.UTF_8))).toList();
     }
 
     /** Writes the documents, and the builds in a folder of their own. */

@@ -1,8 +1,6 @@
 package fettle.benchmark;
 
 import fettle.catalog.CatalogReader;
-import fettle.document.Document;
-import fettle.document.Documents;
 import fettle.engine.RuleBase;
 import fettle.relation.Deriver;
 import fettle.relation.Relations;
@@ -10,10 +8,9 @@ import fettle.sat.Encoding;
 import fettle.sat.Solver;
 import fettle.space.Space;
 import fettle.space.Survey;
-import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
@@ -35,10 +32,8 @@ public final class DeadPartBenchmark {
     }
 
     private static void ask(int size) {
-        List<Document> documents = new ArrayList<>();
-        BenchmarkCatalog.of(new BenchmarkCatalog.Size(size, 24, 12, 0), 7).texts()
-                .forEach((file, text) -> documents.add(Documents.content(file, text.getBytes(StandardCharsets.UTF_8))));
-        Relations relations = Deriver.derive(RuleBase.builtIn(), CatalogReader.read(documents));
+        BenchmarkCatalog catalog = BenchmarkCatalog.of(new BenchmarkCatalog.Size(size, 24, 12, 0), 7);
+        Relations relations = Deriver.derive(RuleBase.builtIn(), CatalogReader.read(BenchmarkCatalog.documents(catalog.texts())));
 
         long start = System.nanoTime();
         Map<String, Survey> surveys = Space.of(relations).survey();
@@ -61,10 +56,10 @@ public final class DeadPartBenchmark {
             Survey.Known known = (Survey.Known) surveys.get(platform);
             long first = System.nanoTime();
             Solver solver;
-            SortedSet<String> parts;
+            Set<String> parts;
             try {
                 Encoding encoded = Encoding.of(relations, platform, MOST_OCCURRENCES);
-                parts = new TreeSet<>(encoded.placed().keySet());
+                parts = encoded.placed().keySet();
                 variables += encoded.variables();
                 solver = new Solver(encoded);
             } catch (Encoding.TooLarge | UnsupportedOperationException unfit) {

@@ -2,8 +2,6 @@ package fettle.benchmark;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogReader;
-import fettle.document.Document;
-import fettle.document.Documents;
 import fettle.engine.RuleBase;
 import fettle.relation.Deriver;
 import fettle.relation.Relations;
@@ -13,11 +11,8 @@ import fettle.space.worth.ComparisonStages;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryType;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
@@ -33,9 +28,7 @@ public final class DominanceBenchmark {
     public static void main(String[] arguments) throws IOException {
         Map<String, String> texts = texts();
         long start = System.nanoTime();
-        List<Document> documents = new ArrayList<>();
-        texts.forEach((file, text) -> documents.add(Documents.content(file, text.getBytes(StandardCharsets.UTF_8))));
-        Catalog catalog = CatalogReader.read(documents);
+        Catalog catalog = CatalogReader.read(BenchmarkCatalog.documents(texts));
         start = lap("read " + catalog.parts().size() + " parts, " + catalog.platforms().size() + " platforms", start);
         Relations relations = Deriver.derive(RuleBase.builtIn(), catalog);
         start = lap("derive relations (" + relations.clauses().size() + " clauses)", start);

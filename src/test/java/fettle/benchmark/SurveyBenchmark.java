@@ -2,8 +2,6 @@ package fettle.benchmark;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogReader;
-import fettle.document.Document;
-import fettle.document.Documents;
 import fettle.engine.RuleBase;
 import fettle.relation.Deriver;
 import fettle.relation.Relations;
@@ -12,9 +10,6 @@ import fettle.space.Survey;
 import fettle.space.SurveyStages;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryType;
-import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Map;
 
 /** Times the survey of a large made-up catalog; run by hand, since how long it takes is no matter of right and wrong. */
@@ -25,9 +20,7 @@ public final class SurveyBenchmark {
     public static void main(String[] arguments) {
         Map<String, String> texts = BenchmarkCatalog.of(BenchmarkCatalog.Size.LARGE, 7).texts();
         long start = System.nanoTime();
-        List<Document> documents = new ArrayList<>();
-        texts.forEach((file, text) -> documents.add(Documents.content(file, text.getBytes(StandardCharsets.UTF_8))));
-        Catalog catalog = CatalogReader.read(documents);
+        Catalog catalog = CatalogReader.read(BenchmarkCatalog.documents(texts));
         start = lap("read " + catalog.parts().size() + " parts, " + catalog.platforms().size() + " platforms", start);
         Relations relations = Deriver.derive(RuleBase.builtIn(), catalog);
         start = lap("derive relations (" + relations.clauses().size() + " clauses)", start);

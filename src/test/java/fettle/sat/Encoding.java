@@ -44,17 +44,17 @@ public final class Encoding {
     private record Place(List<Integer> held) {}
 
     /**
-     * Something that can stand somewhere.
+     * Something that can stand in a slot.
      *
      * @param variable whether it does
-     * @param path the slots that lead there from the platform
      */
-    public record Standing(int variable, String part, String path) {}
+    public record Standing(int variable, String part) {}
 
     /**
      * A slot that can be there, with all that can stand in it.
      *
      * @param host the variable of what bears it
+     * @param path the slots that lead there from the platform, itself among them
      * @param most how many of them at most
      */
     public record Spot(int host, String path, int most, boolean filled, List<Standing> held) {}
@@ -151,6 +151,7 @@ public final class Encoding {
     /** What can be in one slot of one occurrence, with what the slot asks of it. */
     private List<Occurrence> fill(Occurrence host, SlotId slot) {
         SlotRoom room = relations.room(slot);
+        int notches = room.notches().orElse(Integer.MAX_VALUE);
         List<Occurrence> found = new ArrayList<>();
         List<Integer> held = new ArrayList<>();
         List<Integer> spans = new ArrayList<>();
@@ -161,7 +162,7 @@ public final class Encoding {
                 continue;
             }
             int span = relations.span(part);
-            int copies = room.distinct() ? 1 : Math.max(1, Math.min(room.most(), room.notches().orElse(Integer.MAX_VALUE) / span));
+            int copies = room.distinct() ? 1 : Math.max(1, Math.min(room.most(), notches / span));
             if (copies > 1 && (copies > most || !relations.slots(part).isEmpty())) {
                 throw new UnsupportedOperationException(copies + " times " + part + " in " + slot);
             }
@@ -183,18 +184,18 @@ public final class Encoding {
             }
         }
         places.computeIfAbsent(slot, unused -> new ArrayList<>()).add(place);
-        spots.add(new Spot(host.variable, path, Math.min(room.most(), room.notches().orElse(Integer.MAX_VALUE)), room.filled(),
-                found.stream().map(each -> new Standing(each.variable, each.id, path)).toList()));
+        spots.add(new Spot(host.variable, path, Math.min(room.most(), notches), room.filled(),
+                found.stream().map(each -> new Standing(each.variable, each.id)).toList()));
         if (room.filled()) {
             clauses.add(literals(List.of(-host.variable), held));
         }
         if (room.most() == 1) {
             clauses.apart(held);
-        } else if (room.most() < Math.min(held.size(), room.notches().orElse(Integer.MAX_VALUE))) {
+        } else if (room.most() < Math.min(held.size(), notches)) {
             // Each part takes at least a notch, so that as many parts as notches are no limit of their own.
             clauses.atMost(held, Collections.nCopies(held.size(), 1), room.most());
         }
-        room.notches().ifPresent(notches -> clauses.atMost(held, spans, notches));
+        room.notches().ifPresent(bound -> clauses.atMost(held, spans, bound));
         return found;
     }
 

@@ -39,14 +39,15 @@ public final class Optimizer {
             Lens lens, boolean loaded, Optional<Outfit> outfit, Optional<Map<String, Integer>> open, Optional<BigDecimal> budget, Set<String> owned,
             Map<String, String> keep) {}
 
-    /**
-     * The best that was found.
-     *
-     * @param proved whether there was time to see that there is none better, nor an equally good one that is cheaper
-     */
-    public record Best(boolean proved, BigDecimal benefit, BigDecimal cost) {}
+    /** The best that was found. */
+    public record Best(BigDecimal benefit, BigDecimal cost) {}
 
-    /** What came of it; nothing where there is no such build, or none was found in time. */
+    /**
+     * What came of it.
+     *
+     * @param complete whether there was time to see that there is none better, nor an equally good one that is cheaper
+     * @param best empty where there is no such build, or none was found in time
+     */
     public record Answer(boolean complete, Optional<Best> best) {}
 
     /** A sum of the model: so many units above the base. */
@@ -55,6 +56,9 @@ public final class Optimizer {
             return sum.base().add(unit.multiply(BigDecimal.valueOf(count)));
         }
     }
+
+    /** A build's numbers in their units. */
+    private record Found(int benefit, int cost) {}
 
     private final Encoding encoding;
     private final Catalog catalog;
@@ -235,24 +239,24 @@ public final class Optimizer {
     public Answer best(Duration limit) {
         long until = System.nanoTime() + limit.toNanos();
         Solver solver = model.getSolver();
-        Optional<Integer> most = extreme(solver, benefit.units, Model.MAXIMIZE, until);
-        boolean proved = !solver.isStopCriterionMet();
-        if (most.isEmpty()) {
-            return new Answer(proved, Optional.empty());
+        Optional<Found> best = extreme(solver, benefit.units, Model.MAXIMIZE, until);
+        boolean complete = !solver.isStopCriterionMet();
+        if (complete && best.isPresent()) {
+            Optional<Found> dearer = best;
+            solver.reset();
+            model.arithm(benefit.units, "=", best.get().benefit).post();
+            best = extreme(solver, cost.units, Model.MINIMIZE, until).or(() -> dearer);
+            complete = !solver.isStopCriterionMet();
         }
-        model.getSolver().reset();
-        model.arithm(benefit.units, "=", most.get()).post();
-        Optional<Integer> least = proved ? extreme(solver, cost.units, Model.MINIMIZE, until) : Optional.empty();
-        proved &= !solver.isStopCriterionMet();
-        return new Answer(proved, Optional.of(new Best(proved, benefit.value(most.get()), cost.value(least.orElse(0)))));
+        return new Answer(complete, best.map(found -> new Best(benefit.value(found.benefit), cost.value(found.cost))));
     }
 
-    private Optional<Integer> extreme(Solver solver, IntVar objective, boolean direction, long until) {
+    private Optional<Found> extreme(Solver solver, IntVar objective, boolean direction, long until) {
         model.setObjective(direction, objective);
         solver.addStopCriterion(new TimeCounter(solver, Math.max(1, until - System.nanoTime())));
-        Optional<Integer> found = Optional.empty();
+        Optional<Found> found = Optional.empty();
         while (solver.solve()) {
-            found = Optional.of(objective.getValue());
+            found = Optional.of(new Found(benefit.units.getValue(), cost.units.getValue()));
         }
         return found;
     }

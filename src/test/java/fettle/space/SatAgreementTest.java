@@ -16,9 +16,7 @@ import fettle.relation.Relations;
 import fettle.sat.Encoding;
 import fettle.sat.Solver;
 import java.math.BigInteger;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import net.jqwik.api.Arbitraries;
@@ -86,10 +84,7 @@ class SatAgreementTest {
 
     @Example
     void surveys_of_a_made_up_catalog_agree() {
-        List<Document> documents = new ArrayList<>();
-        BenchmarkCatalog.of(new BenchmarkCatalog.Size(160, 4, 2, 0), 3).texts()
-                .forEach((file, text) -> documents.add(Documents.content(file, text.getBytes(StandardCharsets.UTF_8))));
-        Relations relations = relations(documents);
+        Relations relations = relations(BenchmarkCatalog.documents(BenchmarkCatalog.of(new BenchmarkCatalog.Size(160, 4, 2, 0), 3).texts()));
         int dead = 0;
         for (String platform : relations.catalog().platforms().keySet()) {
             dead += agreed(relations, Encoding.of(relations, platform, MOST_ASKED)).dead().size();

@@ -72,7 +72,7 @@ class ChocoAgreementTest {
             return;
         }
         Outcome.Found best = assertInstanceOf(Outcome.Found.class, outcome, what);
-        assertTrue(best.proved() && expected.best().get().proved(), what);
+        assertTrue(best.proved(), what);
         assertEquals(0, expected.best().get().benefit().compareTo(best.benefit()), () -> what + ": " + expected.best().get() + ", but " + best);
         assertEquals(0, expected.best().get().cost().compareTo(best.cost()), () -> what + ": " + expected.best().get() + ", but " + best);
         found++;
