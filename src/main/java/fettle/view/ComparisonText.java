@@ -114,14 +114,18 @@ public final class ComparisonText {
         return cost.map(amount -> Figures.withUnit(Figures.money(amount), currency)).orElse("not to be had");
     }
 
-    /** Notes take a line each; what they say of a shifted build has been told. */
+    /** Notes say what is so and why; what they say of a shifted build has been told. */
     private void notes(Sheet sheet, List<Finding> findings) {
         List<Finding> notes = findings.stream()
                 .filter(finding -> !grave(finding) && style.tells(finding.severity()))
                 .filter(finding -> style.quiet().isPresent() || !finding.rule().equals("build-shifted"))
                 .toList();
-        notes.forEach(finding -> sheet.entry(
-                new Span("note", Tone.NOTE), Span.plain(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")")));
+        for (Finding finding : notes) {
+            sheet.entry(new Span("note", Tone.NOTE), Span.plain(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
+            if (!finding.rule().equals("build-shifted")) {
+                FindingText.why(sheet, wording.reasons(finding), "");
+            }
+        }
         if (!notes.isEmpty()) {
             sheet.blank();
         }

@@ -105,7 +105,7 @@ final class FactWording {
     }
 
     private String money(BigDecimal amount) {
-        return Figures.withUnit(Exact.text(amount), catalog.head().map(CatalogHead::currency).orElse(""));
+        return Figures.withUnit(Figures.money(amount), catalog.head().map(CatalogHead::currency).orElse(""));
     }
 
     private String access(Access fact) {
@@ -177,7 +177,7 @@ final class FactWording {
 
     private String offer(Offer fact) {
         String price = fact.price().isPresent()
-                ? Figures.withUnit(Exact.text(fact.price().get()), fact.currency())
+                ? Figures.withUnit(Figures.money(fact.price().get()), fact.currency())
                 : Phrases.and(Phrases.each(fact.barter(), item -> Exact.text(item.count()) + " of " + item.good()));
         return fact.vendor() + (fact.price().isPresent() ? " sells " : " trades ") + fact.part() + (fact.tiered() ? " at tier " + fact.tier() : "") + " for " + price
                 + fact.seen().map(date -> ", seen " + date).orElse("");

@@ -54,10 +54,10 @@ final class Figures {
         return new BigDecimal(value.numerator()).divide(new BigDecimal(value.denominator()), precision);
     }
 
-    /** An amount of money: thousands apart, two places where it is not whole. */
+    /** An amount of money, exactly: thousands apart, two places or more where it is not whole. */
     static String money(BigDecimal amount) {
-        boolean whole = amount.stripTrailingZeros().scale() <= 0;
-        String digits = rounded(amount.abs(), whole ? 0 : 2);
+        int places = amount.stripTrailingZeros().scale();
+        String digits = rounded(amount.abs(), places <= 0 ? 0 : Math.max(2, places));
         int point = digits.indexOf('.') < 0 ? digits.length() : digits.indexOf('.');
         StringBuilder grouped = new StringBuilder(digits);
         for (int i = point - 3; i > 0; i -= 3) {

@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 public final class RulesText {
 
     private static final Pattern CODE = Pattern.compile("`([^`]*)`");
-    private static final Pattern NAME = Pattern.compile("\\{([A-Za-z][A-Za-z0-9_]*)(?:\\|(?:and|or))?\\}");
+    private static final Pattern NAME = Pattern.compile("\\{([A-Za-z][A-Za-z0-9_]*)(?:\\|(?:and|or|money))?\\}");
 
     private final boolean colour;
 

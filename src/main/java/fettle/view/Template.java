@@ -12,42 +12,41 @@ import java.util.regex.Pattern;
 
 /**
  * Fills a rule's text in from a finding's data. {@code {name}} stands for a value, a list being joined by "and"; {@code {name|or}} joins it
- * by "or". What a value says is never read as a template again.
+ * by "or", and {@code {name|money}} writes an amount of the catalog's money. What a value says is never read as a template again.
+ *
+ * @param currency the catalog's; empty where it has none
  */
-final class Template {
+record Template(String currency) {
 
-    private static final Pattern NAME = Pattern.compile("\\{([A-Za-z][A-Za-z0-9_]*)(?:\\|(and|or))?\\}");
+    private static final Pattern NAME = Pattern.compile("\\{([A-Za-z][A-Za-z0-9_]*)(?:\\|(and|or|money))?\\}");
     private static final Pattern HUMP = Pattern.compile("(?<=[a-z0-9])(?=[A-Z])");
 
-    private Template() {}
-
     /** The text filled in; a name without a value is put in words, so that a sentence remains. */
-    static String filled(String template, Map<String, ?> data) {
+    String filled(String template, Map<String, ?> data) {
         return NAME.matcher(template).replaceAll(found -> java.util.regex.Matcher.quoteReplacement(
                 value(found, data).orElseGet(() -> "some " + HUMP.matcher(found.group(1)).replaceAll(" ").toLowerCase(Locale.ROOT))));
     }
 
     /** The text filled in; empty where a name has no value. */
-    static Optional<String> whole(String template, Map<String, ?> data) {
+    Optional<String> whole(String template, Map<String, ?> data) {
         boolean all = NAME.matcher(template).results().allMatch(found -> value(found, data).isPresent());
         return all ? Optional.of(filled(template, data)) : Optional.empty();
     }
 
-    private static Optional<String> value(MatchResult found, Map<String, ?> data) {
-        String last = found.group(2) == null ? "and" : found.group(2);
-        return Optional.<Object>ofNullable(data.get(found.group(1))).map(value -> words(value, last)).filter(words -> !words.isEmpty());
+    private Optional<String> value(MatchResult found, Map<String, ?> data) {
+        String manner = found.group(2) == null ? "and" : found.group(2);
+        return Optional.<Object>ofNullable(data.get(found.group(1))).map(value -> words(value, manner)).filter(words -> !words.isEmpty());
     }
 
-    /** A value in words. */
-    static String words(Object value, String last) {
+    private String words(Object value, String manner) {
         if (value instanceof BigDecimal decimal) {
-            return Exact.text(decimal);
+            return manner.equals("money") ? Figures.withUnit(Figures.money(decimal), currency) : Exact.text(decimal);
         } else if (value instanceof Fraction fraction) {
             return Figures.of(fraction);
         } else if (value instanceof Collection<?> items) {
-            return Phrases.joined(items.stream().map(item -> words(item, last)).toList(), last);
+            return Phrases.joined(items.stream().map(item -> words(item, manner)).toList(), manner);
         } else if (value instanceof Map<?, ?> map) {
-            return Phrases.joined(map.entrySet().stream().map(entry -> entry.getKey() + " " + words(entry.getValue(), last)).toList(), last);
+            return Phrases.joined(map.entrySet().stream().map(entry -> entry.getKey() + " " + words(entry.getValue(), manner)).toList(), manner);
         }
         return value.toString();
     }

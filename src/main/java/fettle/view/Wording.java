@@ -1,6 +1,7 @@
 package fettle.view;
 
 import fettle.catalog.Catalog;
+import fettle.catalog.CatalogHead;
 import fettle.catalog.Fact;
 import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
@@ -24,10 +25,12 @@ public final class Wording {
 
     private final RuleIndex rules;
     private final FactWording facts;
+    private final Template template;
 
     public Wording(RuleIndex rules, Catalog catalog) {
         this.rules = rules;
         this.facts = new FactWording(catalog);
+        this.template = new Template(catalog.head().map(CatalogHead::currency).orElse(""));
     }
 
     /** What is wrong: one sentence, without a full stop. */
@@ -36,13 +39,13 @@ public final class Wording {
     }
 
     private String message(String rule, Map<String, Object> data) {
-        return Template.filled(rules.find(rule).map(RuleInfo::message).orElse(rule), data);
+        return template.filled(rules.find(rule).map(RuleInfo::message).orElse(rule), data);
     }
 
     /** What to do, most usual first; a remedy that speaks of something that the finding doesn't have is left out. */
     public List<String> remedies(Finding finding) {
         return rules.find(finding.rule()).map(RuleInfo::remedies).orElse(List.of()).stream()
-                .flatMap(remedy -> Template.whole(remedy, finding.data()).stream())
+                .flatMap(remedy -> template.whole(remedy, finding.data()).stream())
                 .toList();
     }
 
