@@ -208,7 +208,7 @@ public final class Circuit {
     }
 
     private void rehash() {
-        table = new int[4 * table.length];
+        table = new int[2 * table.length];
         Arrays.fill(table, NONE);
         for (int node = 0; node < size; node++) {
             int at = place(kind(node) == Kind.EITHER ? hash(pool, first(node), first(node) + second(node)) : nodes[node]);

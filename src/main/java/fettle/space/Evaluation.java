@@ -6,24 +6,23 @@ import java.util.BitSet;
 import java.util.Collections;
 import java.util.List;
 
-/** Works an algebra out over a circuit, node by node, for some nodes and all that they are made of. */
+/** Works an algebra out over a circuit, node by node from below, in the places of a {@link Sweep}. */
 public final class Evaluation<V> {
 
+    private final Sweep sweep;
     private final List<V> values;
 
-    private Evaluation(int size) {
-        values = new ArrayList<>(Collections.nCopies(size, null));
+    private Evaluation(Sweep sweep) {
+        this.sweep = sweep;
+        this.values = new ArrayList<>(Collections.nCopies(sweep.places(), null));
     }
 
-    /**
-     * Works it out.
-     *
-     * @param wanted the nodes asked about and all that they are made of
-     */
-    public static <V> Evaluation<V> of(Circuit circuit, Algebra<V> algebra, BitSet wanted) {
-        Evaluation<V> evaluation = new Evaluation<>(wanted.length());
-        for (int node = wanted.nextSetBit(0); node >= 0; node = wanted.nextSetBit(node + 1)) {
-            evaluation.values.set(node, evaluation.value(circuit, algebra, node));
+    /** Works it out for the roots of a sweep. */
+    public static <V> Evaluation<V> of(Circuit circuit, Algebra<V> algebra, Sweep sweep) {
+        Evaluation<V> evaluation = new Evaluation<>(sweep);
+        BitSet nodes = sweep.nodes();
+        for (int node = nodes.nextSetBit(0); node >= 0; node = nodes.nextSetBit(node + 1)) {
+            evaluation.values.set(sweep.place(node), evaluation.value(circuit, algebra, node));
         }
         return evaluation;
     }
@@ -47,9 +46,9 @@ public final class Evaluation<V> {
         };
     }
 
-    /** The answer for a node that was asked about, or is part of one. */
+    /** The answer for a root of the sweep; while it goes on, for whatever is still needed. */
     public V of(int node) {
-        return values.get(node);
+        return values.get(sweep.place(node));
     }
 
     /** These nodes and all that they are made of. */

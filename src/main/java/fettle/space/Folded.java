@@ -22,6 +22,6 @@ public record Folded(
 
     /** What an algebra says of all builds, of which there are some. */
     <V> V ask(Algebra<V> algebra) {
-        return Evaluation.of(circuit, algebra, Evaluation.below(circuit, root)).of(root);
+        return Evaluation.of(circuit, algebra, Sweep.of(circuit, root)).of(root);
     }
 }

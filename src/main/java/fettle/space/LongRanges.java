@@ -12,23 +12,24 @@ import java.util.Optional;
 final class LongRanges {
 
     private final int scale;
+    private final Sweep sweep;
     private final long[] least;
     private final long[] greatest;
 
-    private LongRanges(int scale, int nodes) {
+    private LongRanges(int scale, Sweep sweep) {
         this.scale = scale;
-        this.least = new long[nodes];
-        this.greatest = new long[nodes];
+        this.sweep = sweep;
+        this.least = new long[sweep.places()];
+        this.greatest = new long[sweep.places()];
     }
 
     /**
-     * Works the sums out for some nodes and all that they are made of.
+     * Works the sums out for the roots of a sweep.
      *
      * @param byPart by part; empty-handed ({@code null}) where it brings nothing
-     * @param nodes those to work out, closed under what they are made of
      * @return empty where a figure or sum has too many digits
      */
-    static Optional<LongRanges> of(Circuit circuit, BigDecimal[] byPart, BitSet nodes) {
+    static Optional<LongRanges> of(Circuit circuit, BigDecimal[] byPart, Sweep sweep) {
         int scale = 0;
         for (BigDecimal figure : byPart) {
             scale = figure == null ? scale : Math.max(scale, figure.scale());
@@ -38,7 +39,8 @@ final class LongRanges {
             for (int part = 0; part < figures.length; part++) {
                 figures[part] = byPart[part] == null ? 0 : longOf(byPart[part].setScale(scale).unscaledValue());
             }
-            LongRanges ranges = new LongRanges(scale, nodes.length());
+            LongRanges ranges = new LongRanges(scale, sweep);
+            BitSet nodes = sweep.nodes();
             for (int node = nodes.nextSetBit(0); node >= 0; node = nodes.nextSetBit(node + 1)) {
                 ranges.work(circuit, figures, node);
             }
@@ -55,39 +57,47 @@ final class LongRanges {
     private void work(Circuit circuit, long[] figures, int node) {
         int first = circuit.first(node);
         int second = circuit.second(node);
+        int at = sweep.place(node);
         switch (circuit.kind(node)) {
-            case ONE -> { }
+            case ONE -> set(at, 0, 0);
             case PART -> {
-                least[node] = Math.addExact(figures[first], least[second]);
-                greatest[node] = Math.addExact(figures[first], greatest[second]);
+                int on = sweep.place(second);
+                set(at, Math.addExact(figures[first], least[on]), Math.addExact(figures[first], greatest[on]));
             }
             case SLOT -> {
-                least[node] = least[second];
-                greatest[node] = greatest[second];
+                int in = sweep.place(second);
+                set(at, least[in], greatest[in]);
             }
             case BOTH -> {
-                least[node] = Math.addExact(least[first], least[second]);
-                greatest[node] = Math.addExact(greatest[first], greatest[second]);
+                int one = sweep.place(first);
+                int other = sweep.place(second);
+                set(at, Math.addExact(least[one], least[other]), Math.addExact(greatest[one], greatest[other]));
             }
             case SEVERAL -> {
-                least[node] = Math.multiplyExact(least[first], (long) second);
-                greatest[node] = Math.multiplyExact(greatest[first], (long) second);
+                int of = sweep.place(first);
+                set(at, Math.multiplyExact(least[of], (long) second), Math.multiplyExact(greatest[of], (long) second));
             }
             case EITHER -> {
                 long low = Long.MAX_VALUE;
                 long high = Long.MIN_VALUE;
                 for (int i = 0; i < second; i++) {
-                    int alternative = circuit.alternative(node, i);
+                    int alternative = sweep.place(circuit.alternative(node, i));
                     low = Math.min(low, least[alternative]);
                     high = Math.max(high, greatest[alternative]);
                 }
-                least[node] = low;
-                greatest[node] = high;
+                set(at, low, high);
             }
         }
     }
 
-    Range of(int node) {
-        return new Range(BigDecimal.valueOf(least[node], scale), BigDecimal.valueOf(greatest[node], scale));
+    private void set(int place, long low, long high) {
+        least[place] = low;
+        greatest[place] = high;
+    }
+
+    /** The sums of a root of the sweep. */
+    Range of(int root) {
+        int at = sweep.place(root);
+        return new Range(BigDecimal.valueOf(least[at], scale), BigDecimal.valueOf(greatest[at], scale));
     }
 }

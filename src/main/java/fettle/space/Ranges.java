@@ -6,7 +6,6 @@ import fettle.catalog.Part;
 import fettle.catalog.Stat;
 import java.math.BigDecimal;
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
@@ -23,7 +22,7 @@ final class Ranges {
     private final Circuit circuit;
     private final int[] platforms;
     private final int[] roots;
-    private final BitSet nodes;
+    private final Sweep sweep;
     private final List<SortedMap<String, Range>> results = new ArrayList<>();
 
     /**
@@ -31,15 +30,15 @@ final class Ranges {
      *
      * @param platforms their numbers
      * @param roots by platform, the circuit's node of all its builds; none is void
-     * @param nodes the roots and all that they are made of
+     * @param sweep the way up to the roots
      */
-    Ranges(Catalog catalog, Terrain terrain, Circuit circuit, int[] platforms, int[] roots, BitSet nodes) {
+    Ranges(Catalog catalog, Terrain terrain, Circuit circuit, int[] platforms, int[] roots, Sweep sweep) {
         this.catalog = catalog;
         this.terrain = terrain;
         this.circuit = circuit;
         this.platforms = platforms;
         this.roots = roots;
-        this.nodes = nodes;
+        this.sweep = sweep;
         for (int i = 0; i < platforms.length; i++) {
             results.add(Collections.synchronizedSortedMap(new TreeMap<>()));
         }
@@ -86,7 +85,7 @@ final class Ranges {
     }
 
     private void addSums(Attribute attribute, BigDecimal[] figures, Total<Range> total) {
-        Optional<LongRanges> quick = LongRanges.of(circuit, figures, nodes);
+        Optional<LongRanges> quick = LongRanges.of(circuit, figures, sweep);
         if (quick.isPresent()) {
             add(attribute, quick.get()::of, total);
         } else {
@@ -95,7 +94,7 @@ final class Ranges {
     }
 
     private <V> void add(Attribute attribute, Algebra<V> algebra, Total<V> total) {
-        add(attribute, Evaluation.of(circuit, algebra, nodes)::of, total);
+        add(attribute, Evaluation.of(circuit, algebra, sweep)::of, total);
     }
 
     private <V> void add(Attribute attribute, IntFunction<V> found, Total<V> total) {

@@ -6,7 +6,6 @@ import fettle.document.DeepStack;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.BitSet;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.SortedSet;
@@ -37,19 +36,19 @@ final class Surveying {
     }
 
     List<Survey> surveys() {
-        BitSet all = Evaluation.below(circuit, roots);
+        Sweep sweep = Sweep.of(circuit, roots);
         BigInteger[] counts = new BigInteger[roots.length];
         int[][] essential = new int[roots.length][];
         Presence[] presence = new Presence[1 + (roots.length - 1) / Presence.MOST];
-        Ranges ranges = new Ranges(catalog, terrain, circuit, platforms, roots, all);
+        Ranges ranges = new Ranges(catalog, terrain, circuit, platforms, roots, sweep);
         List<Runnable> questions = new ArrayList<>(ranges.questions());
         for (int i = 0; i < presence.length; i++) {
             int lot = i;
             int[] some = Arrays.copyOfRange(roots, lot * Presence.MOST, Math.min(roots.length, (lot + 1) * Presence.MOST));
             questions.add(() -> presence[lot] = Presence.of(terrain, circuit, some));
         }
-        questions.add(() -> answer(new Counting(), all, counts));
-        questions.add(() -> answer(new InAll(), all, essential));
+        questions.add(() -> answer(new Counting(), sweep, counts));
+        questions.add(() -> answer(new InAll(), sweep, essential));
         // None knows of another, and each forgets all but what it says of the roots.
         DeepStack.each(questions, question -> {
             question.run();
@@ -60,8 +59,8 @@ final class Surveying {
         return DeepStack.each(order, i -> survey(i, counts[i], essential[i], presence[i / Presence.MOST], found.get(i)));
     }
 
-    private <V> void answer(Algebra<V> algebra, BitSet all, V[] answers) {
-        Evaluation<V> evaluation = Evaluation.of(circuit, algebra, all);
+    private <V> void answer(Algebra<V> algebra, Sweep sweep, V[] answers) {
+        Evaluation<V> evaluation = Evaluation.of(circuit, algebra, sweep);
         for (int i = 0; i < roots.length; i++) {
             answers[i] = evaluation.of(roots[i]);
         }

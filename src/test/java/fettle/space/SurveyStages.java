@@ -5,7 +5,6 @@ import com.sun.management.OperatingSystemMXBean;
 import java.lang.management.ManagementFactory;
 import java.math.BigInteger;
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -73,11 +72,12 @@ public final class SurveyStages {
         figures.put("void or undecided", open);
         int[] numbers = platforms.stream().mapToInt(Integer::intValue).toArray();
         int[] nodes = roots.stream().mapToInt(Integer::intValue).toArray();
-        BitSet all = Evaluation.below(circuit, nodes);
-        Evaluation<BigInteger> counts = time("count", () -> Evaluation.of(circuit, new Counting(), all));
-        time("essential", () -> Evaluation.of(circuit, new InAll(), all));
+        Sweep sweep = time("sweep", () -> Sweep.of(circuit, nodes));
+        figures.put("places of the sweep", sweep.places());
+        Evaluation<BigInteger> counts = time("count", () -> Evaluation.of(circuit, new Counting(), sweep));
+        time("essential", () -> Evaluation.of(circuit, new InAll(), sweep));
         time("ranges", () -> {
-            Ranges ranges = new Ranges(relations.catalog(), terrain, circuit, numbers, nodes, all);
+            Ranges ranges = new Ranges(relations.catalog(), terrain, circuit, numbers, nodes, sweep);
             ranges.questions().forEach(Runnable::run);
             return ranges.ranges();
         });
