@@ -1,6 +1,7 @@
 package fettle.space;
 
 import fettle.catalog.SlotId;
+import fettle.document.DeepStack;
 import fettle.relation.Relations;
 import java.math.BigInteger;
 import java.util.ArrayList;
@@ -25,11 +26,11 @@ public final class Space {
     private final TermMembers members;
     private final Map<Object, Monoid> shapes = new HashMap<>();
 
-    private Space(Relations relations, Rules rules, Bounds bounds) {
+    private Space(Relations relations, Rules rules, Bounds bounds, Terrain terrain) {
         this.relations = relations;
         this.rules = rules;
         this.bounds = bounds;
-        this.terrain = Terrain.of(relations);
+        this.terrain = terrain;
         this.members = new TermMembers(relations, terrain);
     }
 
@@ -45,7 +46,7 @@ public final class Space {
 
     /** The space of the builds that keep these rules, whatever else the relations say of placed things. */
     static Space of(Relations relations, Rules rules, Bounds bounds) {
-        return new Space(relations, rules, bounds);
+        return new Space(relations, rules, bounds, Terrain.of(relations));
     }
 
     /** The parts that fit no slot of the catalog. */
@@ -104,9 +105,14 @@ public final class Space {
         return survey(relations.catalog().platforms().keySet());
     }
 
-    /** Some platforms' surveys, by their ids; work that they share is done once. */
+    /** Some platforms' surveys, by their ids; work is done once that is shared by the platforms of a half, and the halves are worked out side by side. */
     public SortedMap<String, Survey> survey(Collection<String> platforms) {
-        return survey(landscape(platforms));
+        SortedMap<String, Survey> surveys = new TreeMap<>();
+        DeepStack.each(Halves.of(terrain, platforms), half -> {
+            Space space = new Space(relations, rules, bounds, terrain);
+            return space.survey(space.landscape(half));
+        }).forEach(surveys::putAll);
+        return surveys;
     }
 
     /** The surveys of platforms that have been folded, by their ids. */
