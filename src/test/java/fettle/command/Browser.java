@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.TimeUnit;
 import java.util.logging.Level;
 import java.util.regex.Pattern;
 import org.openqa.selenium.By;
@@ -43,6 +44,25 @@ final class Browser implements AutoCloseable {
     void open(Path page, String fragment) {
         driver.get("about:blank");
         driver.get(page.toUri() + (fragment.isEmpty() ? "" : "#" + fragment));
+        await("return location.protocol === 'file:' && document.readyState === 'complete' ? true : null");
+    }
+
+    /** What a script answers as soon as that is something; on a busy machine a page may be a while in coming. */
+    Object await(String script) {
+        long patience = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
+        Object answer = script(script);
+        while (answer == null && System.nanoTime() < patience) {
+            try {
+                Thread.sleep(50);
+            } catch (InterruptedException interrupted) {
+                throw new AssertionError("was told to stop while waiting for: " + script, interrupted);
+            }
+            answer = script(script);
+        }
+        if (answer == null) {
+            throw new AssertionError("waited a minute in vain at " + driver.getCurrentUrl() + " for: " + script);
+        }
+        return answer;
     }
 
     /** Shows the page at a width in pixels, in the dark or the light. */

@@ -2,7 +2,6 @@ package fettle.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
-import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
@@ -270,7 +269,7 @@ class ReportPageIT {
                 browser.show(width, dark);
                 for (String fragment : new String[] {"", "platform/gannet", "slot/gannet/barrel", "plot/gannet/hand/quick", "build/coot-drum"}) {
                     browser.open(demo, fragment);
-                    assertNotNull(browser.script("return " + (fragment.isEmpty() ? "document.body" : "document.querySelector('.aimed')")), fragment);
+                    browser.await("return " + (fragment.isEmpty() ? "document.body" : "document.querySelector('.aimed')"));
                     assertEquals(0L, browser.script("return Math.max(0, document.documentElement.scrollWidth - document.documentElement.clientWidth)"), fragment + " at " + width);
                     Files.write(Files.createDirectories(Path.of("target/report-pictures"))
                             .resolve((dark ? "dark-" : "light-") + width + "-" + fragment.replace('/', '-') + ".png"), browser.picture());
