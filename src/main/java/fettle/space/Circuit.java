@@ -35,6 +35,9 @@ public final class Circuit {
     private static final Kind[] KINDS = Kind.values();
     private static final int BITS = 30;
     private static final int MASK = (1 << BITS) - 1;
+    /** How far from each other nodes that are made of the same last one are looked for. */
+    private static final int NEAR = (1 << 14) - 1;
+    private static final int CLOSE = 8;
 
     /** By node, its kind and the two numbers it is made up of. */
     private long[] nodes = new long[1024];
@@ -119,13 +122,14 @@ public final class Circuit {
             return lightest(alternatives, count);
         }
         Arrays.sort(alternatives, 0, count);
-        int at = place(hash(alternatives, 0, count));
-        while (table[at] != NONE) {
+        long hash = hash(alternatives, 0, count);
+        int at = place(alternatives[count - 1], hash);
+        for (int tries = 1; table[at] != NONE; tries++) {
             int node = table[at];
             if (kind(node) == Kind.EITHER && second(node) == count && Arrays.equals(pool, first(node), first(node) + count, alternatives, 0, count)) {
                 return node;
             }
-            at = (at + 1) & (table.length - 1);
+            at = next(at, hash, tries);
         }
         if (pooled + count > pool.length) {
             pool = Arrays.copyOf(pool, Math.max(2 * pool.length, pooled + count));
@@ -161,12 +165,12 @@ public final class Circuit {
 
     private int add(Kind made, int a, int b) {
         long word = word(made, a, b);
-        int at = place(word);
-        while (table[at] != NONE) {
+        int at = place(b, word);
+        for (int tries = 1; table[at] != NONE; tries++) {
             if (nodes[table[at]] == word) {
                 return table[at];
             }
-            at = (at + 1) & (table.length - 1);
+            at = next(at, word, tries);
         }
         return append(word, at);
     }
@@ -186,9 +190,21 @@ public final class Circuit {
         return hash;
     }
 
-    private int place(long hash) {
-        long mixed = (hash ^ hash >>> 32) * 0x9E3779B97F4A7C15L;
-        return (int) (mixed >>> 36) & (table.length - 1);
+    /**
+     * Where to look first: near to where the nodes are that were made shortly before or after the last one that this is made of. Nodes made one after the other
+     * thus stand close together, which is what a large table's speed hangs on.
+     */
+    private int place(int last, long hash) {
+        return 2 * last + ((int) (mixed(hash) >>> 40) & NEAR) & (table.length - 1);
+    }
+
+    /** Where to look next: close by, and then, where many nodes are made of the same last one, anywhere. */
+    private int next(int at, long hash, int tries) {
+        return (tries == CLOSE ? (int) (mixed(hash) >>> 32) : at + 1) & (table.length - 1);
+    }
+
+    private static long mixed(long hash) {
+        return (hash ^ hash >>> 32) * 0x9E3779B97F4A7C15L;
     }
 
     private int append(long word, int at) {
@@ -211,9 +227,11 @@ public final class Circuit {
         table = new int[2 * table.length];
         Arrays.fill(table, NONE);
         for (int node = 0; node < size; node++) {
-            int at = place(kind(node) == Kind.EITHER ? hash(pool, first(node), first(node) + second(node)) : nodes[node]);
-            while (table[at] != NONE) {
-                at = (at + 1) & (table.length - 1);
+            boolean sum = kind(node) == Kind.EITHER;
+            long hash = sum ? hash(pool, first(node), first(node) + second(node)) : nodes[node];
+            int at = place(sum ? pool[first(node) + second(node) - 1] : second(node), hash);
+            for (int tries = 1; table[at] != NONE; tries++) {
+                at = next(at, hash, tries);
             }
             table[at] = node;
         }

@@ -1,5 +1,7 @@
 package fettle.space;
 
+import java.util.Arrays;
+
 /**
  * Assemblies sorted by what they can do to the rest of a build.
  *
@@ -19,5 +21,19 @@ record Classes(int[] signatures, int[] nodes) {
 
     int size() {
         return nodes.length;
+    }
+
+    /** Whether the same signatures lead to the same nodes, in the same order. */
+    boolean alike(Classes other) {
+        return this == other || Arrays.equals(signatures, other.signatures) && Arrays.equals(nodes, other.nodes);
+    }
+
+    /** Equal for what is alike. */
+    int mix() {
+        int mix = 1;
+        for (int i = 0; i < nodes.length; i++) {
+            mix += (signatures[i] * 31 + nodes[i]) * 0x9E3779B1 ^ nodes[i];
+        }
+        return mix;
     }
 }

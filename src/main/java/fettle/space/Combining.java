@@ -8,6 +8,7 @@ final class Combining {
     private final Circuit circuit;
     private final Signatures signatures;
     private final Bounds bounds;
+    private final Products products = new Products();
     private long work;
 
     Combining(Circuit circuit, Signatures signatures, Bounds bounds) {
@@ -44,17 +45,40 @@ final class Combining {
     /** Both together, as a lens sees them. */
     Classes both(Classes one, Classes other, Lens lens) {
         Gathering into = gathering();
-        both(one, other, lens, into);
+        add(paired(one, other, lens), into);
         return into.classes();
     }
 
     /** Adds both together, as a lens sees them, to what was gathered. */
     void both(Classes one, Classes other, Lens lens, Gathering into) {
+        int[] known = products.recall(one, other, lens);
+        if (known == null) {
+            known = paired(one, other, lens);
+            products.keep(one, other, lens, known);
+        } else {
+            spend(known.length / 2);
+        }
+        add(known, into);
+    }
+
+    private void add(int[] paired, Gathering into) {
+        for (int i = 0; i < paired.length; i += 2) {
+            into.add(paired[i], paired[i + 1]);
+        }
+        if (into.size() > bounds.states()) {
+            throw new TooLarge(TooLarge.What.STATES, bounds.states());
+        }
+    }
+
+    /** Signatures and nodes by turns. */
+    private int[] paired(Classes one, Classes other, Lens lens) {
         Classes few = one.size() <= other.size() ? one : other;
         Classes many = few == one ? other : one;
         spend((long) few.size() * many.size());
         long[] order = new long[many.size()];
         int[] partners = new int[many.size()];
+        int[] paired = new int[2 * many.size()];
+        int length = 0;
         for (int i = 0; i < few.size(); i++) {
             int count = 0;
             for (int j = 0; j < many.size(); j++) {
@@ -71,11 +95,13 @@ final class Combining {
                 while (from < count && (int) (order[from] >>> 32) == signature) {
                     partners[partner++] = many.nodes()[(int) order[from++]];
                 }
-                into.add(signature, circuit.both(few.nodes()[i], circuit.either(partners, partner)));
+                if (length == paired.length) {
+                    paired = Arrays.copyOf(paired, 2 * length);
+                }
+                paired[length++] = signature;
+                paired[length++] = circuit.both(few.nodes()[i], circuit.either(partners, partner));
             }
         }
-        if (into.size() > bounds.states()) {
-            throw new TooLarge(TooLarge.What.STATES, bounds.states());
-        }
+        return Arrays.copyOf(paired, length);
     }
 }

@@ -48,9 +48,13 @@ final class Lens {
         }
         int[] kept = null;
         int length = 0;
+        int at = 0;
         for (int i = 0; i < signature.size(); i++) {
-            int at = Arrays.binarySearch(monitors, signature.monitor(i));
-            int seen = at < 0 ? signature.state(i) : quotients[at].of(signature.state(i));
+            while (at < monitors.length && monitors[at] < signature.monitor(i)) {
+                at++;
+            }
+            boolean looked = at < monitors.length && monitors[at] == signature.monitor(i);
+            int seen = looked ? quotients[at].of(signature.state(i)) : signature.state(i);
             if (seen == Quotient.HOPELESS) {
                 return null;
             }

@@ -15,7 +15,17 @@ final class Signature implements Comparable<Signature> {
 
     private Signature(int[] pairs) {
         this.pairs = pairs;
-        this.hash = Arrays.hashCode(pairs);
+        this.hash = hash(pairs);
+    }
+
+    /** A sum over the pairs, no term of which waits for another: signatures are long, and made often. */
+    private static int hash(int[] pairs) {
+        long sum = 0;
+        for (int i = 0; i < pairs.length; i += 2) {
+            long pair = ((long) pairs[i] << 32 | pairs[i + 1]) * 0x9E3779B97F4A7C15L;
+            sum += pair ^ pair >>> 29;
+        }
+        return (int) (sum ^ sum >>> 32);
     }
 
     static Signature of(int[] pairs, int length) {

@@ -1,9 +1,7 @@
 package fettle.space;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 
 /** Numbers signatures, so that the same sum of two and the same view of one need not be worked out again and again. */
 final class Signatures {
@@ -16,7 +14,8 @@ final class Signatures {
 
     private final Monitors monitors;
     private final List<Signature> signatures = new ArrayList<>();
-    private final Map<Signature, Integer> numbers = new HashMap<>();
+    /** Finds signatures: hash and number of each, one more than it is, in one. */
+    private long[] table = new long[1024];
     private final Memory sums = new Memory();
     private final Memory views = new Memory();
 
@@ -26,12 +25,41 @@ final class Signatures {
     }
 
     int number(Signature signature) {
-        Integer known = numbers.putIfAbsent(signature, signatures.size());
-        if (known == null) {
-            signatures.add(signature);
-            return signatures.size() - 1;
+        if (signature.isNothing() && !signatures.isEmpty()) {
+            return NOTHING;
         }
-        return known;
+        int hash = signature.hashCode();
+        int at = place(hash);
+        while (table[at] != 0) {
+            if ((int) (table[at] >>> 32) == hash && get((int) table[at] - 1).equals(signature)) {
+                return (int) table[at] - 1;
+            }
+            at = (at + 1) & (table.length - 1);
+        }
+        signatures.add(signature);
+        table[at] = (long) hash << 32 | signatures.size();
+        if (2 * signatures.size() > table.length) {
+            rehash();
+        }
+        return signatures.size() - 1;
+    }
+
+    private int place(int hash) {
+        return (hash * 0x9E3779B1 >>> 7) & (table.length - 1);
+    }
+
+    private void rehash() {
+        long[] old = table;
+        table = new long[2 * old.length];
+        for (long entry : old) {
+            if (entry != 0) {
+                int at = place((int) (entry >>> 32));
+                while (table[at] != 0) {
+                    at = (at + 1) & (table.length - 1);
+                }
+                table[at] = entry;
+            }
+        }
     }
 
     Signature get(int number) {
@@ -45,7 +73,8 @@ final class Signatures {
         if (other == NOTHING) {
             return one;
         }
-        long key = Memory.pair(one, other);
+        // As asked, not in the order of the numbers: one that meets many is then remembered with them side by side.
+        long key = (long) one << 32 | other;
         int known = sums.recall(key);
         return known != Memory.FORGOTTEN ? known : sums.keep(key, number(monitors.plus(get(one), get(other))));
     }

@@ -1,0 +1,42 @@
+package fettle.space;
+
+import java.util.HashMap;
+import java.util.Map;
+
+/**
+ * Remembers what two lots of classes came to as a lens sees them. Slots that fit the same parts but hold different numbers of them ask for the same again. When
+ * much has been kept, all is forgotten, and worked out anew where it is asked for.
+ */
+final class Products {
+
+    private static final int MUCH = 1 << 22;
+
+    private record Question(Classes one, Classes other, Lens lens) {
+        @Override
+        public boolean equals(Object asked) {
+            return asked instanceof Question question && lens == question.lens && one.alike(question.one) && other.alike(question.other);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * (31 * lens.number() + one.mix()) + other.mix();
+        }
+    }
+
+    private final Map<Question, int[]> known = new HashMap<>();
+    private int kept;
+
+    /** Signatures and nodes by turns, or {@code null} where they aren't remembered. */
+    int[] recall(Classes one, Classes other, Lens lens) {
+        return known.get(new Question(one, other, lens));
+    }
+
+    void keep(Classes one, Classes other, Lens lens, int[] found) {
+        if (kept > MUCH) {
+            known.clear();
+            kept = 0;
+        }
+        kept += found.length + one.size() + other.size();
+        known.put(new Question(one, other, lens), found);
+    }
+}
