@@ -1,26 +1,21 @@
 package fettle.space;
 
 import java.math.BigDecimal;
-import java.math.BigInteger;
-import java.util.BitSet;
 import java.util.Optional;
 
 /**
  * The least and greatest sums of what the parts bring, worked out in whole numbers of the smallest decimal place that occurs. Exact like {@link SumRange} and
  * much faster; gives up where the numbers could grow too large for it.
  */
-final class LongRanges {
+final class LongRanges extends RangeSweep {
 
     private final int scale;
-    private final Sweep sweep;
-    private final long[] least;
-    private final long[] greatest;
+    private final long[] figures;
 
-    private LongRanges(int scale, Sweep sweep) {
+    private LongRanges(Circuit circuit, Sweep sweep, long[] figures, int scale) {
+        super(circuit, sweep);
+        this.figures = figures;
         this.scale = scale;
-        this.sweep = sweep;
-        this.least = new long[sweep.places()];
-        this.greatest = new long[sweep.places()];
     }
 
     /**
@@ -37,67 +32,39 @@ final class LongRanges {
         try {
             long[] figures = new long[byPart.length];
             for (int part = 0; part < figures.length; part++) {
-                figures[part] = byPart[part] == null ? 0 : longOf(byPart[part].setScale(scale).unscaledValue());
+                figures[part] = byPart[part] == null ? 0 : byPart[part].setScale(scale).unscaledValue().longValueExact();
             }
-            LongRanges ranges = new LongRanges(scale, sweep);
-            BitSet nodes = sweep.nodes();
-            for (int node = nodes.nextSetBit(0); node >= 0; node = nodes.nextSetBit(node + 1)) {
-                ranges.work(circuit, figures, node);
-            }
+            LongRanges ranges = new LongRanges(circuit, sweep, figures, scale);
+            ranges.run();
             return Optional.of(ranges);
         } catch (ArithmeticException tooManyDigits) {
             return Optional.empty();
         }
     }
 
-    private static long longOf(BigInteger number) {
-        return number.longValueExact();
+    @Override
+    void nothing(int at) {
+        set(at, 0, 0);
     }
 
-    private void work(Circuit circuit, long[] figures, int node) {
-        int first = circuit.first(node);
-        int second = circuit.second(node);
-        int at = sweep.place(node);
-        switch (circuit.kind(node)) {
-            case ONE -> set(at, 0, 0);
-            case PART -> {
-                int on = sweep.place(second);
-                set(at, Math.addExact(figures[first], least[on]), Math.addExact(figures[first], greatest[on]));
-            }
-            case SLOT -> {
-                int in = sweep.place(second);
-                set(at, least[in], greatest[in]);
-            }
-            case BOTH -> {
-                int one = sweep.place(first);
-                int other = sweep.place(second);
-                set(at, Math.addExact(least[one], least[other]), Math.addExact(greatest[one], greatest[other]));
-            }
-            case SEVERAL -> {
-                int of = sweep.place(first);
-                set(at, Math.multiplyExact(least[of], (long) second), Math.multiplyExact(greatest[of], (long) second));
-            }
-            case EITHER -> {
-                long low = Long.MAX_VALUE;
-                long high = Long.MIN_VALUE;
-                for (int i = 0; i < second; i++) {
-                    int alternative = sweep.place(circuit.alternative(node, i));
-                    low = Math.min(low, least[alternative]);
-                    high = Math.max(high, greatest[alternative]);
-                }
-                set(at, low, high);
-            }
-        }
+    @Override
+    void part(int at, int part, int on) {
+        set(at, Math.addExact(figures[part], least[on]), Math.addExact(figures[part], greatest[on]));
     }
 
-    private void set(int place, long low, long high) {
-        least[place] = low;
-        greatest[place] = high;
+    @Override
+    void both(int at, int one, int other) {
+        set(at, Math.addExact(least[one], least[other]), Math.addExact(greatest[one], greatest[other]));
+    }
+
+    @Override
+    void several(int at, int of, int copies) {
+        set(at, Math.multiplyExact(least[of], (long) copies), Math.multiplyExact(greatest[of], (long) copies));
     }
 
     /** The sums of a root of the sweep. */
     Range of(int root) {
-        int at = sweep.place(root);
+        int at = place(root);
         return new Range(BigDecimal.valueOf(least[at], scale), BigDecimal.valueOf(greatest[at], scale));
     }
 }

@@ -2,73 +2,69 @@ package fettle.space;
 
 import java.math.BigDecimal;
 
-/** The least and greatest product of the parts' factors, by their numbers: the least in the upper half of a long, the greatest in the lower. */
-final class ProductRange implements Algebra<Long> {
+/** The least and greatest product of the parts' factors, by the numbers that {@link Factors} gives them. */
+final class ProductRange extends RangeSweep {
 
     private final Factors factors = new Factors();
-    private final Long[] byPart;
-    private final Long nothing = pair(Factors.ONE, Factors.ONE);
+    private final int[] byPart;
 
     /**
-     * Products over these factors.
+     * Products over these factors, for the roots of a sweep.
      *
-     * @param byPart by part; empty-handed ({@code null}) where it brings none
+     * @param figures by part; empty-handed ({@code null}) where it brings none
      */
-    ProductRange(BigDecimal[] byPart) {
-        this.byPart = new Long[byPart.length];
-        for (int p = 0; p < byPart.length; p++) {
-            int factor = byPart[p] == null ? Factors.ONE : factors.number(byPart[p]);
-            this.byPart[p] = factor == Factors.ONE ? nothing : pair(factor, factor);
+    ProductRange(Circuit circuit, BigDecimal[] figures, Sweep sweep) {
+        super(circuit, sweep);
+        this.byPart = new int[figures.length];
+        for (int p = 0; p < figures.length; p++) {
+            byPart[p] = figures[p] == null ? Factors.ONE : factors.number(figures[p]);
         }
+        run();
     }
 
-    private static Long pair(int least, int greatest) {
-        return (long) least << 32 | greatest;
-    }
-
-    private static int least(Long range) {
-        return (int) (range >>> 32);
-    }
-
-    private static int greatest(Long range) {
-        return (int) (long) range;
-    }
-
-    Range range(Long products) {
-        return new Range(factors.value(least(products)), factors.value(greatest(products)));
+    /** The products of a root of the sweep. */
+    Range of(int root) {
+        return new Range(factors.value((int) least[place(root)]), factors.value((int) greatest[place(root)]));
     }
 
     @Override
-    public Long one() {
-        return nothing;
+    void nothing(int at) {
+        set(at, Factors.ONE, Factors.ONE);
     }
 
     @Override
-    public Long part(int part) {
-        return byPart[part];
+    void part(int at, int part, int on) {
+        times(at, byPart[part], byPart[part], (int) least[on], (int) greatest[on]);
+    }
+
+    @Override
+    void both(int at, int one, int other) {
+        times(at, (int) least[one], (int) greatest[one], (int) least[other], (int) greatest[other]);
+    }
+
+    @Override
+    void several(int at, int of, int copies) {
+        copy(at, of);
+        for (int i = 1; i < copies; i++) {
+            both(at, at, of);
+        }
     }
 
     /** The extremes of a product are among the products of the extremes. */
-    @Override
-    public Long both(Long one, Long other) {
-        if (one.equals(nothing)) {
-            return other;
+    private void times(int at, int low, int high, int otherLow, int otherHigh) {
+        int a = factors.times(low, otherLow);
+        if (factors.positive(low) && factors.positive(otherLow)) {
+            set(at, a, low == high && otherLow == otherHigh ? a : factors.times(high, otherHigh));
+        } else {
+            int b = factors.times(low, otherHigh);
+            int c = factors.times(high, otherLow);
+            int d = factors.times(high, otherHigh);
+            set(at, factors.lesser(factors.lesser(a, b), factors.lesser(c, d)), factors.greater(factors.greater(a, b), factors.greater(c, d)));
         }
-        if (other.equals(nothing)) {
-            return one;
-        }
-        int a = factors.times(least(one), least(other));
-        if (factors.positive(least(one)) && factors.positive(least(other))) {
-            return pair(a, least(one) == greatest(one) && least(other) == greatest(other) ? a : factors.times(greatest(one), greatest(other)));
-        }
-        int b = factors.times(least(one), greatest(other));
-        int c = factors.times(greatest(one), least(other));
-        int d = factors.times(greatest(one), greatest(other));
-        return pair(factors.lesser(factors.lesser(a, b), factors.lesser(c, d)), factors.greater(factors.greater(a, b), factors.greater(c, d)));
     }
 
     @Override
-    public Long either(Long one, Long other) {
-        return one.equals(other) ? one : pair(factors.lesser(least(one), least(other)), factors.greater(greatest(one), greatest(other)));
+    void either(int at, int other) {
+        set(at, factors.lesser((int) least[at], (int) least[other]), factors.greater((int) greatest[at], (int) greatest[other]));
     }
 }

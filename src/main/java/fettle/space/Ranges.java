@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.function.IntFunction;
+import java.util.function.BiFunction;
 
 /** Ranges of attributes over all valid builds of platforms. */
 final class Ranges {
@@ -70,39 +70,36 @@ final class Ranges {
                 for (int part = 0; part < figures.length; part++) {
                     figures[part] = figures[part] == null ? null : Totals.factor(figures[part]);
                 }
-                ProductRange products = new ProductRange(figures);
-                add(attribute, products, (base, found) -> base.map(value -> products.range(found).times(value)));
+                ProductRange products = new ProductRange(circuit, figures, sweep);
+                add(attribute, (base, root) -> base.map(products.of(root)::times));
             }
             case MAX, MIN -> {
-                PeakRange peaks = new PeakRange(figures, attribute.combine() == Attribute.Combine.MIN);
-                add(attribute, peaks, (base, found) -> base.map(value -> peaks.both(PeakRange.at(value), found)).orElse(found).range());
+                PeakRange peaks = new PeakRange(circuit, figures, attribute.combine() == Attribute.Combine.MIN, sweep);
+                add(attribute, (base, root) -> peaks.of(root, base));
             }
         }
     }
 
-    private interface Total<V> {
-        Optional<Range> of(Optional<BigDecimal> base, V parts);
+    private interface Total {
+        Optional<Range> of(Optional<BigDecimal> base, int root);
     }
 
-    private void addSums(Attribute attribute, BigDecimal[] figures, Total<Range> total) {
+    private void addSums(Attribute attribute, BigDecimal[] figures, BiFunction<Optional<BigDecimal>, Range, Optional<Range>> total) {
         Optional<LongRanges> quick = LongRanges.of(circuit, figures, sweep);
         if (quick.isPresent()) {
-            add(attribute, quick.get()::of, total);
+            add(attribute, (base, root) -> total.apply(base, quick.get().of(root)));
         } else {
-            add(attribute, new SumRange(figures), total);
+            Evaluation<Range> sums = Evaluation.of(circuit, new SumRange(figures), sweep);
+            add(attribute, (base, root) -> total.apply(base, sums.of(root)));
         }
     }
 
-    private <V> void add(Attribute attribute, Algebra<V> algebra, Total<V> total) {
-        add(attribute, Evaluation.of(circuit, algebra, sweep)::of, total);
-    }
-
-    private <V> void add(Attribute attribute, IntFunction<V> found, Total<V> total) {
+    private void add(Attribute attribute, Total total) {
         for (int i = 0; i < platforms.length; i++) {
             SortedMap<String, Range> ranges = results.get(i);
             Part platform = catalog.platforms().get(terrain.hosts().get(platforms[i]));
             Optional<BigDecimal> base = Optional.ofNullable(platform.stats().get(attribute.id())).map(Stat::value);
-            total.of(base, found.apply(roots[i])).ifPresent(range -> ranges.put(attribute.id(), range.plain()));
+            total.of(base, roots[i]).ifPresent(range -> ranges.put(attribute.id(), range.plain()));
         }
     }
 }
