@@ -6,6 +6,8 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** The parts to which chains of fits lead from a platform. */
 final class Reach {
@@ -44,22 +46,37 @@ final class Reach {
     }
 
     SortedSet<String> partNames() {
-        SortedSet<String> names = new TreeSet<>();
-        parts.stream().forEach(part -> names.add(terrain.hosts().get(part)));
-        return names;
+        return named(parts, terrain.hosts());
     }
 
     /** The slots of the platform and of these parts. */
-    List<SlotId> slots() {
-        List<SlotId> slots = new ArrayList<>();
-        for (int slot : terrain.slotsOf()[platform]) {
-            slots.add(terrain.slots().get(slot));
-        }
-        parts.stream().forEach(part -> {
-            for (int slot : terrain.slotsOf()[part]) {
-                slots.add(terrain.slots().get(slot));
-            }
-        });
+    SortedSet<SlotId> slots() {
+        return named(slotNumbers(), terrain.slots());
+    }
+
+    /** The parts that are not among some. */
+    SortedSet<String> partsBut(BitSet some) {
+        return named(but(parts, some), terrain.hosts());
+    }
+
+    /** The slots that are not among some. */
+    SortedSet<SlotId> slotsBut(BitSet some) {
+        return named(but(slotNumbers(), some), terrain.slots());
+    }
+
+    private BitSet slotNumbers() {
+        BitSet slots = new BitSet();
+        IntStream.concat(IntStream.of(platform), parts.stream()).flatMap(host -> IntStream.of(terrain.slotsOf()[host])).forEach(slots::set);
         return slots;
+    }
+
+    private static BitSet but(BitSet all, BitSet some) {
+        BitSet rest = (BitSet) all.clone();
+        rest.andNot(some);
+        return rest;
+    }
+
+    private static <T extends Comparable<? super T>> SortedSet<T> named(BitSet numbers, List<T> names) {
+        return numbers.stream().mapToObj(names::get).collect(Collectors.toCollection(TreeSet::new));
     }
 }

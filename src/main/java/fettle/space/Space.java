@@ -187,7 +187,6 @@ public final class Space {
 
     private Survey empty(String platform) {
         Reach reach = Reach.of(terrain, terrain.number(platform));
-        SortedSet<SlotId> slots = new TreeSet<>(reach.slots());
-        return new Survey.Known(platform, reach.partNames(), BigInteger.ZERO, reach.partNames(), new TreeSet<>(), slots, new TreeMap<>());
+        return new Survey.Known(platform, reach.partNames(), BigInteger.ZERO, reach.partNames(), new TreeSet<>(), reach.slots(), new TreeMap<>());
     }
 }

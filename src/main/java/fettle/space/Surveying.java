@@ -68,10 +68,8 @@ final class Surveying {
 
     private Survey survey(int platform, BigInteger count, int[] essential, Presence presence, SortedMap<String, Range> ranges) {
         Reach reach = Reach.of(terrain, platforms[platform]);
-        SortedSet<String> dead = reach.partNames();
-        SortedSet<SlotId> deadSlots = new TreeSet<>(reach.slots());
-        presence.parts(platform % Presence.MOST).stream().forEach(part -> dead.remove(terrain.hosts().get(part)));
-        presence.slots(platform % Presence.MOST).stream().forEach(slot -> deadSlots.remove(terrain.slots().get(slot)));
+        SortedSet<String> dead = reach.partsBut(presence.parts(platform % Presence.MOST));
+        SortedSet<SlotId> deadSlots = reach.slotsBut(presence.slots(platform % Presence.MOST));
         SortedSet<String> always = new TreeSet<>(Arrays.stream(essential).mapToObj(terrain.hosts()::get).toList());
         return new Survey.Known(terrain.hosts().get(platforms[platform]), reach.partNames(), count, dead, always, deadSlots, ranges);
     }
