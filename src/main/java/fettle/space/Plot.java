@@ -26,7 +26,10 @@ public final class Plot {
     private final BitSet nodes;
     private final Map<Integer, IntTable> outside = new HashMap<>();
     private final Map<Around, IntTable> around = new HashMap<>();
-    private final Map<Integer, BitSet> above = new HashMap<>();
+    /** The slots that a part's node stands in. */
+    private final Ancestry standing;
+    /** The parts that may not stand below themselves and stand above a node in some valid build. */
+    private final Ancestry above;
     private final List<Site> sites = new ArrayList<>();
 
     Plot(Ground ground, Circuit circuit, Watches watches, Uplinks uplinks, Stock stock, int platform, int[] base, int root) {
@@ -38,6 +41,8 @@ public final class Plot {
         this.base = base;
         this.root = root;
         this.nodes = Evaluation.below(circuit, root);
+        this.standing = new Ancestry(uplinks, nodes, this::slotOrNothing, node -> circuit.kind(node) == Circuit.Kind.SLOT);
+        this.above = new Ancestry(uplinks, nodes, this::turningOrNothing, node -> false);
         Map<Integer, List<Integer>> uses = new TreeMap<>();
         for (int node = nodes.nextSetBit(0); node >= 0; node = nodes.nextSetBit(node + 1)) {
             if (circuit.kind(node) == Circuit.Kind.SLOT) {
@@ -48,8 +53,8 @@ public final class Plot {
             inUse.sort((one, other) -> Integer.compare(circuit.second(one), circuit.second(other)));
             List<Integer> classes = inUse.stream().map(circuit::second).toList();
             boolean circular = ground.circular(ground.nodeOf(slot));
-            List<BitSet> above = inUse.stream().map(use -> circular ? above(use) : new BitSet()).toList();
-            sites.add(new Site(this, watches, stock.of(slot, classes, above), slot, inUse));
+            List<BitSet> turning = inUse.stream().map(use -> circular ? above.of(use) : new BitSet()).toList();
+            sites.add(new Site(this, watches, stock.of(slot, classes, turning), slot, inUse));
         });
     }
 
@@ -99,23 +104,7 @@ public final class Plot {
     private int aroundPart(int monitor, int part) {
         Watch watch = watches.of(monitor);
         int all = StateSets.EMPTY;
-        BitSet slots = new BitSet();
-        List<Integer> open = new ArrayList<>(List.of(part));
-        BitSet seen = new BitSet();
-        while (!open.isEmpty()) {
-            int node = open.remove(open.size() - 1);
-            for (int i = 0; i < uplinks.count(node); i++) {
-                int parent = uplinks.parent(node, i);
-                if (nodes.get(parent) && !seen.get(parent)) {
-                    seen.set(parent);
-                    if (circuit.kind(parent) == Circuit.Kind.SLOT) {
-                        slots.set(circuit.first(parent));
-                    } else {
-                        open.add(parent);
-                    }
-                }
-            }
-        }
+        BitSet slots = standing.of(part);
         for (int slot = slots.nextSetBit(0); slot >= 0; slot = slots.nextSetBit(slot + 1)) {
             int before = watch.filling().sums(around(monitor, slot, part), watch.filling().of(watch.brought(slot, circuit.first(part))));
             all = watch.states().union(all, watch.closed(slot, before));
@@ -158,29 +147,14 @@ public final class Plot {
         return around == StateSets.EMPTY ? StateSets.EMPTY : watch.filling().sums(around, others.getAsInt());
     }
 
-    /** The parts that may not stand below themselves and stand above a node in some valid build. */
-    private BitSet above(int node) {
-        BitSet found = above.get(node);
-        if (found == null) {
-            found = new BitSet();
-            BitSet seen = new BitSet();
-            List<Integer> open = new ArrayList<>(List.of(node));
-            while (!open.isEmpty()) {
-                int next = open.remove(open.size() - 1);
-                for (int i = 0; i < uplinks.count(next); i++) {
-                    int parent = uplinks.parent(next, i);
-                    if (nodes.get(parent) && !seen.get(parent)) {
-                        seen.set(parent);
-                        open.add(parent);
-                        int part = circuit.first(parent);
-                        if (circuit.kind(parent) == Circuit.Kind.PART && ground.circular(part) && ground.terrain().turns()[part] != Terrain.ENDLESS) {
-                            found.set(part);
-                        }
-                    }
-                }
-            }
-            above.put(node, found);
-        }
-        return found;
+    private int slotOrNothing(int node) {
+        return circuit.kind(node) == Circuit.Kind.SLOT ? circuit.first(node) : Ancestry.NOTHING;
+    }
+
+    /** A part that may not stand below itself as often as one likes, and could. */
+    private int turningOrNothing(int node) {
+        int part = circuit.first(node);
+        boolean turning = circuit.kind(node) == Circuit.Kind.PART && ground.circular(part) && ground.terrain().turns()[part] != Terrain.ENDLESS;
+        return turning ? part : Ancestry.NOTHING;
     }
 }

@@ -10,7 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** Catalogs written down in tests, and the relations that the rules derive from them. */
-final class Catalogs {
+public final class Catalogs {
 
     private Catalogs() {}
 
@@ -20,7 +20,7 @@ final class Catalogs {
         return CatalogReader.read(List.of(Documents.content("catalog.json", bytes)));
     }
 
-    static Relations relations(String json) {
+    public static Relations relations(String json) {
         return Deriver.derive(RuleBase.builtIn(), read(json));
     }
 

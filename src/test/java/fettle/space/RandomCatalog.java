@@ -8,7 +8,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /** Makes up small catalogs in which every feature of the format turns up, often in odd company. */
-final class RandomCatalog {
+public final class RandomCatalog {
 
     private static final List<String> KINDS = List.of("frame", "rail", "glass");
     private static final List<String> TAGS = List.of("t", "u");
@@ -31,7 +31,7 @@ final class RandomCatalog {
         return json(random, 2 + random.nextInt(6));
     }
 
-    static String json(Random random, int parts) {
+    public static String json(Random random, int parts) {
         return new RandomCatalog(random, parts).catalog();
     }
 

@@ -8,4 +8,14 @@ record Box(Yield head, List<Factor> factors) {
     Box {
         factors = List.copyOf(factors);
     }
+
+    /** Whether one assembly is left. */
+    boolean decided() {
+        for (Factor factor : factors) {
+            if (!factor.decided()) {
+                return false;
+            }
+        }
+        return true;
+    }
 }

@@ -171,7 +171,7 @@ final class Contest {
             if (winner(from, best, barred, arena.search(meter), ANY, swaps).isPresent()) {
                 continue;
             }
-            if (box.factors().stream().allMatch(Factor::decided)) {
+            if (box.decided()) {
                 return Optional.of(best);
             }
             int[] unmatched = new int[box.factors().size()];

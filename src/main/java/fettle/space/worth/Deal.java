@@ -25,7 +25,8 @@ final class Deal {
     private final Contest priced;
     private final SortedMap<String, PartWorth> settled = new TreeMap<>();
     private final SortedMap<String, Function<Swaps, PartWorth>> unsettled = new TreeMap<>();
-    private final List<SlotWorth.Twins> twins = new ArrayList<>();
+    private final Map<Sameness, SortedMap<String, PartWorth>> known = new HashMap<>();
+    private List<SlotWorth.Twins> twins = new ArrayList<>();
     private final Map<SlotWorth.Twins, List<Stand>> unsettledTwins = new HashMap<>();
 
     Deal(Contents contents, Arena ignoringCost, Arena withCost, IntFunction<Object> figures) {
@@ -35,6 +36,32 @@ final class Deal {
         this.priced = new Contest(contents, withCost);
         new TreeSet<>(contents.stands().stream().map(Stand::head).toList()).forEach(this::settle);
         pair(figures);
+        twins = sorted(twins);
+    }
+
+    /** The very same things, not just equal ones, which would take long to tell. */
+    private record Sameness(List<Object> things) {
+        @Override
+        public boolean equals(Object other) {
+            if (!(other instanceof Sameness sameness) || things.size() != sameness.things.size()) {
+                return false;
+            }
+            for (int i = 0; i < things.size(); i++) {
+                if (things.get(i) != sameness.things.get(i)) {
+                    return false;
+                }
+            }
+            return true;
+        }
+
+        @Override
+        public int hashCode() {
+            int hash = 1;
+            for (Object thing : things) {
+                hash = 31 * hash + System.identityHashCode(thing);
+            }
+            return hash;
+        }
     }
 
     private void settle(int head) {
@@ -45,7 +72,13 @@ final class Deal {
         if (ignoring instanceof Settled<Verdict> first && with instanceof Settled<Verdict> second && empty instanceof Settled<Boolean> third) {
             settled.put(part, new PartWorth(first.result, second.result, third.result));
         } else {
-            unsettled.put(part, swaps -> new PartWorth(ignoring.apply(swaps), with.apply(swaps), empty.apply(swaps)));
+            Map<Sameness, PartWorth> found = new HashMap<>();
+            unsettled.put(part, swaps -> {
+                Verdict first = ignoring.apply(swaps);
+                Verdict second = with.apply(swaps);
+                Boolean third = empty.apply(swaps);
+                return found.computeIfAbsent(new Sameness(List.of(first, second, third)), unused -> new PartWorth(first, second, third));
+            });
         }
     }
 
@@ -98,11 +131,23 @@ final class Deal {
 
     /** How parts stand in one of the slots. */
     SlotWorth in(String platform, int slot, Swaps swaps) {
-        SortedMap<String, PartWorth> parts = settled;
-        if (!unsettled.isEmpty()) {
+        List<Object> open = new ArrayList<>(unsettled.size());
+        unsettled.values().forEach(work -> open.add(work.apply(swaps)));
+        // Few combinations come about, so that most slots share one map.
+        SortedMap<String, PartWorth> parts = known.computeIfAbsent(new Sameness(open), unused -> {
             SortedMap<String, PartWorth> all = new TreeMap<>(settled);
-            unsettled.forEach((part, work) -> all.put(part, work.apply(swaps)));
-            parts = all;
+            int at = 0;
+            for (String part : unsettled.keySet()) {
+                all.put(part, (PartWorth) open.get(at++));
+            }
+            return all;
+        });
+        return new SlotWorth(platform, terrain.slots().get(slot), parts, twins(swaps));
+    }
+
+    private List<SlotWorth.Twins> twins(Swaps swaps) {
+        if (unsettledTwins.isEmpty()) {
+            return twins;
         }
         List<SlotWorth.Twins> pairs = new ArrayList<>(twins);
         unsettledTwins.forEach((pair, stands) -> {
@@ -110,8 +155,11 @@ final class Deal {
                 pairs.add(pair);
             }
         });
-        pairs.sort(Comparator.comparing(SlotWorth.Twins::one).thenComparing(SlotWorth.Twins::other));
-        return new SlotWorth(platform, terrain.slots().get(slot), parts, pairs);
+        return sorted(pairs);
+    }
+
+    private static List<SlotWorth.Twins> sorted(List<SlotWorth.Twins> pairs) {
+        return pairs.stream().sorted(Comparator.comparing(SlotWorth.Twins::one).thenComparing(SlotWorth.Twins::other)).toList();
     }
 
     /** How many parts have to be looked at slot by slot. */

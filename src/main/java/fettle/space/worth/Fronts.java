@@ -70,9 +70,10 @@ final class Fronts {
         return front;
     }
 
+    /** A greatest or least value that the part brings can make choices alike that were not. */
     private List<Point> headed(int part, List<Point> on) {
-        return on.stream().map(point -> new Point(measure.both(measure.ofPart(part), point.yield()), point.parts() + 1, new Pick.Headed(part, point.pick())))
-                .toList();
+        return front(on.stream().map(point -> new Point(measure.both(measure.ofPart(part), point.yield()), point.parts() + 1, new Pick.Headed(part, point.pick())))
+                .toList());
     }
 
     private Optional<List<Point>> both(Optional<List<Point>> one, Optional<List<Point>> other) {
