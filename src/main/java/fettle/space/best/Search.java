@@ -23,6 +23,7 @@ final class Search {
     private final Bounded bounded;
     private final List<Weights> weights;
     private final long[] constants;
+    private final List<Within> inside;
     private final Effort effort;
     private final boolean anyWillDo;
     private final int columns;
@@ -60,15 +61,19 @@ final class Search {
      * A search.
      *
      * @param constants by set of rates, what is to be added to what the parts reach, the budget aside
+     * @param inside ranges in which the totals must be
      * @param first a build to start from
      * @param anyWillDo whether to stop at the first build found
      */
-    Search(Problem problem, Bounded bounded, List<Weights> weights, long[] constants, Optional<Candidate> first, Effort effort, boolean anyWillDo) {
+    Search(
+            Problem problem, Bounded bounded, List<Weights> weights, long[] constants, List<Within> inside, Optional<Candidate> first, Effort effort,
+            boolean anyWillDo) {
         this.problem = problem;
         this.ledger = problem.ledger();
         this.bounded = bounded;
         this.weights = List.copyOf(weights);
         this.constants = constants.clone();
+        this.inside = List.copyOf(inside);
         this.effort = effort;
         this.anyWillDo = anyWillDo;
         this.columns = bounded.columns();
@@ -222,6 +227,12 @@ final class Search {
     private Look look(Frame frame, int node) {
         if (frame.reach[Ledger.COST] + bounded.at(node, Ledger.COST) > problem.budget()) {
             return Look.HOPELESS;
+        }
+        for (Within within : inside) {
+            int column = within.column();
+            if (!within.possible(frame.reach[column] + bounded.at(node, column), frame.reach[columns + column] + bounded.at(node, columns + column))) {
+                return Look.HOPELESS;
+            }
         }
         for (Gauge gauge : ledger.gauges()) {
             if (!possible(gauge, frame, node)) {

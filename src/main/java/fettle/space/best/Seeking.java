@@ -2,6 +2,7 @@ package fettle.space.best;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -30,9 +31,41 @@ final class Seeking {
 
     Outcome outcome() {
         Values values = new Values(problem.plan(), problem.root());
+        int columns = problem.ledger().columns().size();
+        long[] least = new long[columns];
+        long[] greatest = new long[columns];
+        for (int column = 0; column < columns; column++) {
+            int which = column;
+            least[column] = problem.base(column) + values.least(node -> problem.brings(which, node))[problem.root()];
+            greatest[column] = problem.base(column) + values.greatest(node -> problem.brings(which, node))[problem.root()];
+        }
+        Optional<BigDecimal> bound = Optional.empty();
+        for (List<Within> inside : Within.cases(problem.ledger().gauges(), least, greatest)) {
+            Optional<BigDecimal> here = seek(values, least.clone(), greatest.clone(), inside);
+            bound = bound.isEmpty() ? here : here.isEmpty() ? bound : Optional.of(bound.get().max(here.get()));
+        }
+        Column cost = problem.ledger().columns().get(Ledger.COST);
+        if (best == null) {
+            return bound.isPresent() ? new Outcome.CutShort(bound) : new Outcome.Nothing(List.of());
+        }
+        return new Outcome.Found(best.arrangement(), best.benefit(), cost.decimal(best.cost()), best.changed(), bound.isEmpty(),
+                bound.orElse(best.benefit()).max(best.benefit()));
+    }
+
+    /** Searches the builds whose totals are inside of some ranges, for the best or one that beats the best so far; says what bounds their benefit if there was too little time. */
+    private Optional<BigDecimal> seek(Values values, long[] least, long[] greatest, List<Within> inside) {
         List<Row> rows = new ArrayList<>();
         List<Long> sizes = new ArrayList<>();
-        for (Row row : straightened(values)) {
+        List<Row> all = new ArrayList<>();
+        for (Within within : inside) {
+            Column column = problem.ledger().columns().get(within.column());
+            all.add(new Row(column.byPart(), within.greatest() - column.base()));
+            all.add(new Row(Arrays.stream(column.byPart()).map(brought -> -brought).toArray(), column.base() - within.least()));
+            least[within.column()] = within.least();
+            greatest[within.column()] = within.greatest();
+        }
+        all.addAll(new Relaxation(problem.ledger(), least, greatest).rows());
+        for (Row row : all) {
             long size = values.size("a limit", node -> row.byPart()[problem.plan().first(node)], problem.root());
             // One that allows all, or nothing, is no help in weighing.
             if (Math.abs(row.allowed()) < size) {
@@ -44,25 +77,10 @@ final class Seeking {
         List<Weights> weights = tuning.tuned();
         Bounded bounded = new Bounded(problem, values, weights.stream().map(tuning::byPart).toList());
         long[] constants = weights.stream().mapToLong(tuning::constant).toArray();
-        Search search = new Search(problem, bounded, weights, constants, Optional.ofNullable(best), effort, anyWillDo);
+        Search search = new Search(problem, bounded, weights, constants, inside, Optional.ofNullable(best), effort, anyWillDo);
         Optional<BigDecimal> bound = search.run();
-        Column cost = problem.ledger().columns().get(Ledger.COST);
-        return search.best()
-                .<Outcome>map(found -> new Outcome.Found(found.arrangement(), found.benefit(), cost.decimal(found.cost()), found.changed(),
-                        bound.isEmpty(), bound.orElse(found.benefit())))
-                .orElseGet(() -> bound.isPresent() ? new Outcome.CutShort(bound) : new Outcome.Nothing(List.of()));
-    }
-
-    private List<Row> straightened(Values values) {
-        int columns = problem.ledger().columns().size();
-        long[] least = new long[columns];
-        long[] greatest = new long[columns];
-        for (int column = 0; column < columns; column++) {
-            int which = column;
-            least[column] = problem.base(column) + values.least(node -> problem.brings(which, node))[problem.root()];
-            greatest[column] = problem.base(column) + values.greatest(node -> problem.brings(which, node))[problem.root()];
-        }
-        return new Relaxation(problem.ledger(), least, greatest).rows();
+        best = search.best().orElse(null);
+        return bound;
     }
 
     private void offer(List<Integer> choices) {

@@ -22,10 +22,12 @@ import fettle.space.Space;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -79,12 +81,26 @@ class OptimumTest {
             assertInstanceOf(Outcome.Nothing.class, outcome);
             return;
         }
+        cutShort(new Optimum(relations, Space.of(relations).folded(build.platform().id())), demands(relations, build, keep), random.nextInt(3), expected.get());
         Outcome.Found found = assertInstanceOf(Outcome.Found.class, outcome);
         assertTrue(found.proved());
         assertEquals(0, expected.get().benefit().compareTo(found.benefit()), () -> found + " for " + written);
         assertEquals(0, expected.get().cost().compareTo(found.cost()), () -> found + " for " + written);
         assertEquals(expected.get().changed(), found.changed(), () -> found + " for " + written);
         assertEquals(expected.get().paths(), found.build().paths(), () -> found + " for " + written);
+    }
+
+    /** However early it is cut short, the best build is within the bound, and what is found is no better. */
+    private static void cutShort(Optimum optimum, Demands demands, int looks, BestBuild best) {
+        AtomicLong clock = new AtomicLong();
+        Outcome outcome = optimum.seek(demands, Effort.of(Duration.ofNanos(looks), clock::getAndIncrement));
+        if (outcome instanceof Outcome.CutShort cut) {
+            assertTrue(cut.bound().orElseThrow().compareTo(best.benefit()) >= 0, () -> cut + ", but " + best.benefit());
+            return;
+        }
+        Outcome.Found found = assertInstanceOf(Outcome.Found.class, outcome);
+        assertTrue(found.bound().compareTo(best.benefit()) >= 0, () -> found + ", but " + best.benefit());
+        assertTrue(found.benefit().compareTo(best.benefit()) <= 0);
     }
 
     /** The build with a lens of the catalog, and sometimes with little money, worn gear and owned parts. */
