@@ -34,7 +34,7 @@ public final class BestBuildBenchmark {
 
     private static final int PLATFORMS = Integer.getInteger("fettle.platforms", 6);
     private static final int MOST_OCCURRENCES = 20_000;
-    private static final Duration PATIENCE = Duration.ofSeconds(40);
+    private static final Duration PATIENCE = Duration.ofSeconds(20);
 
     private BestBuildBenchmark() {}
 

@@ -3,6 +3,7 @@ package fettle.space.best;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -40,8 +41,11 @@ final class Seeking {
             greatest[column] = problem.base(column) + values.greatest(node -> problem.brings(which, node))[problem.root()];
         }
         Optional<BigDecimal> bound = Optional.empty();
-        for (List<Within> inside : Within.cases(problem.ledger().gauges(), least, greatest)) {
-            Optional<BigDecimal> here = seek(values, least.clone(), greatest.clone(), inside);
+        // What is tuned for any of the cases may turn up a build that the search in another has to beat.
+        List<Case> cases = Within.cases(problem.ledger().gauges(), least, greatest).stream().map(inside -> tuned(values, least.clone(), greatest.clone(), inside))
+                .sorted(Comparator.comparing(Case::bound).reversed()).toList();
+        for (Case each : cases) {
+            Optional<BigDecimal> here = search(values, each);
             bound = bound.isEmpty() ? here : here.isEmpty() ? bound : Optional.of(bound.get().max(here.get()));
         }
         Column cost = problem.ledger().columns().get(Ledger.COST);
@@ -52,8 +56,14 @@ final class Seeking {
                 bound.orElse(best.benefit()).max(best.benefit()));
     }
 
-    /** Searches the builds whose totals are inside of some ranges, for the best or one that beats the best so far; says what bounds their benefit if there was too little time. */
-    private Optional<BigDecimal> seek(Values values, long[] least, long[] greatest, List<Within> inside) {
+    /** The builds whose totals are inside of some ranges, with rates that bound what they reach. */
+    private record Case(List<Within> inside, Tuning tuning, List<Weights> weights) {
+        BigDecimal bound() {
+            return tuning.bound(weights.get(0));
+        }
+    }
+
+    private Case tuned(Values values, long[] least, long[] greatest, List<Within> inside) {
         List<Row> rows = new ArrayList<>();
         List<Long> sizes = new ArrayList<>();
         List<Row> all = new ArrayList<>();
@@ -74,10 +84,14 @@ final class Seeking {
             }
         }
         Tuning tuning = new Tuning(problem, values, rows, sizes.stream().mapToLong(Long::longValue).toArray(), this::offer);
-        List<Weights> weights = tuning.tuned();
-        Bounded bounded = new Bounded(problem, values, weights.stream().map(tuning::byPart).toList());
-        long[] constants = weights.stream().mapToLong(tuning::constant).toArray();
-        Search search = new Search(problem, bounded, weights, constants, inside, Optional.ofNullable(best), effort, anyWillDo);
+        return new Case(inside, tuning, tuning.tuned());
+    }
+
+    /** Searches one case, for the best or one that beats the best so far; says what bounds the benefit there if there was too little time. */
+    private Optional<BigDecimal> search(Values values, Case each) {
+        Bounded bounded = new Bounded(problem, values, each.weights.stream().map(each.tuning::byPart).toList());
+        long[] constants = each.weights.stream().mapToLong(each.tuning::constant).toArray();
+        Search search = new Search(problem, bounded, each.weights, constants, each.inside, Optional.ofNullable(best), effort, anyWillDo);
         Optional<BigDecimal> bound = search.run();
         best = search.best().orElse(null);
         return bound;

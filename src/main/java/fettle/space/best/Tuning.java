@@ -1,5 +1,6 @@
 package fettle.space.best;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
@@ -114,7 +115,7 @@ final class Tuning {
                 high = middle;
             }
         }
-        return bound(with(weights, i, low)) < bound(with(weights, i, high)) ? with(weights, i, low) : with(weights, i, high);
+        return most(with(weights, i, low)) < most(with(weights, i, high)) ? with(weights, i, low) : with(weights, i, high);
     }
 
     private long[] values(Weights weights) {
@@ -145,8 +146,13 @@ final class Tuning {
         return constant;
     }
 
-    private long bound(Weights weights) {
+    private long most(Weights weights) {
         return values(weights)[problem.root()] + constant(weights) + weights.cost() * problem.budget();
+    }
+
+    /** What, by these rates, no benefit exceeds, totals that don't add up aside. */
+    BigDecimal bound(Weights weights) {
+        return BigDecimal.valueOf(Math.floorDiv(most(weights), weights.factor()), problem.ledger().columns().get(Ledger.BENEFIT).scale());
     }
 
     /** Whether the build that reaches the most uses more of a scarce thing than there is. */
