@@ -2,6 +2,8 @@ package fettle.benchmark;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogReader;
+import fettle.catalog.Limit;
+import fettle.catalog.Outfit;
 import fettle.engine.RuleBase;
 import fettle.relation.Deriver;
 import fettle.relation.Relations;
@@ -26,9 +28,9 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * Seeks the best build of platforms of a made-up catalog by a lens, with a limit that follows another total by a table, an outfit worn, prices, and half of the money
- * that the best build would cost: of the largest catalog by itself, and of small ones also with a library for constraint programming, which must find builds of the
- * same benefit and cost wherever it is done in time.
+ * Seeks the best build of platforms of a made-up catalog by a lens, with a limit that follows another total by a table, prices, and three quarters of the money that
+ * the best build would cost: of the largest catalog by itself, in an outfit, and of small ones, within another limit besides, also with a library for constraint
+ * programming, which must find builds of the same benefit and cost wherever it is done in time.
  */
 public final class BestBuildBenchmark {
 
@@ -41,7 +43,7 @@ public final class BestBuildBenchmark {
     public static void main(String[] arguments) {
         alone();
         System.out.println("peak memory " + peakMegabytes() + " MB");
-        for (int parts : new int[] {150, 220, 300}) {
+        for (int parts : new int[] {220, 300, 380}) {
             besideLibrary(parts);
         }
     }
@@ -56,20 +58,20 @@ public final class BestBuildBenchmark {
         for (String platform : relations.catalog().platforms().keySet().stream().limit(PLATFORMS).toList()) {
             Survey survey = Space.of(relations).survey(List.of(platform)).get(platform);
             String builds = survey instanceof Survey.Known known ? known.count().toString().length() + " digits" : "unknown";
-            seek(relations, platform, "number of builds: " + builds);
+            seek(relations, platform, "number of builds: " + builds, Optional.of(relations.catalog().outfits().get("plate")));
         }
     }
 
     private record Ours(BigDecimal budget, Outcome outcome, double seconds) {}
 
-    private static Ours seek(Relations relations, String platform, String about) {
+    private static Ours seek(Relations relations, String platform, String about, Optional<Outfit> outfit) {
         Optimum optimum = new Optimum(relations, Space.of(relations).folded(platform));
-        BigDecimal budget = optimum.seek(demands(relations.catalog(), Optional.empty()), Effort.of(PATIENCE)) instanceof Outcome.Found free
-                ? free.cost().divide(BigDecimal.valueOf(2), 0, RoundingMode.UP) : BigDecimal.valueOf(20_000);
+        BigDecimal budget = optimum.seek(demands(relations.catalog(), Optional.empty(), outfit), Effort.of(PATIENCE)) instanceof Outcome.Found free
+                ? free.cost().multiply(new BigDecimal("0.75")).setScale(0, RoundingMode.UP) : BigDecimal.valueOf(500_000);
         long start = System.nanoTime();
         Folded folded = Space.of(relations).folded(platform);
         double fold = since(start);
-        Outcome outcome = new Optimum(relations, folded).seek(demands(relations.catalog(), Optional.of(budget)), Effort.of(PATIENCE));
+        Outcome outcome = new Optimum(relations, folded).seek(demands(relations.catalog(), Optional.of(budget), outfit), Effort.of(PATIENCE));
         double whole = since(start);
         System.out.printf("%s, %s: %.2f s, of which %.2f s fold; within %s: %s%n", platform, about, whole, fold, budget.toPlainString(), told(outcome));
         return new Ours(budget, outcome, whole);
@@ -81,9 +83,10 @@ public final class BestBuildBenchmark {
                 : outcome.getClass().getSimpleName();
     }
 
-    private static Demands demands(Catalog catalog, Optional<BigDecimal> budget) {
+    private static Demands demands(Catalog catalog, Optional<BigDecimal> budget, Optional<Outfit> outfit) {
+        List<Limit> limits = catalog.limits().values().stream().filter(limit -> outfit.isEmpty() || limit.bound() instanceof Limit.Table).toList();
         return new Demands(Optional.of(catalog.lenses().get("control")), Optional.of(new Prices(catalog, Optional.of(catalog.access().get("regular")))), budget,
-                Optional.of(catalog.outfits().get("plate")), Set.of(), true, Optional.empty(), Set.of(), List.copyOf(catalog.limits().values()));
+                outfit, Set.of(), true, Optional.empty(), Set.of(), limits);
     }
 
     private static void besideLibrary(int parts) {
@@ -94,7 +97,7 @@ public final class BestBuildBenchmark {
         double theirs = 0;
         int unfinished = 0;
         for (String platform : catalog.platforms().keySet()) {
-            Ours found = seek(relations, platform, "alone");
+            Ours found = seek(relations, platform, "alone", Optional.empty());
             long start = System.nanoTime();
             Encoding encoding;
             try {
@@ -103,7 +106,7 @@ public final class BestBuildBenchmark {
                 System.out.println("  too large for the library");
                 continue;
             }
-            Optimizer.Answer answer = new Optimizer(catalog, encoding, new Optimizer.Demand(catalog.lenses().get("control"), true, Optional.of(catalog.outfits().get("plate")),
+            Optimizer.Answer answer = new Optimizer(catalog, encoding, new Optimizer.Demand(catalog.lenses().get("control"), true, Optional.empty(),
                     Optional.of(catalog.access().get("regular").vendors()), Optional.of(found.budget), Set.of(), Map.of())).best(PATIENCE);
             double seconds = since(start);
             System.out.printf("  library: %.2f s, %s%n", seconds, answer.complete() ? "proved " + answer.best() : "not done");
