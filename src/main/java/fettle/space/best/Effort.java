@@ -13,6 +13,7 @@ public final class Effort {
     private final Optional<Duration> allowed;
     private final long started;
     private int untilLook;
+    private boolean over;
 
     private Effort(Optional<Duration> allowed, LongSupplier nanoseconds) {
         this.allowed = allowed;
@@ -37,10 +38,16 @@ public final class Effort {
 
     /** Whether the time is over; the clock is looked at now and then. */
     boolean spent() {
-        if (allowed.isEmpty() || --untilLook > 0) {
-            return false;
+        if (over || allowed.isEmpty() || --untilLook > 0) {
+            return over;
         }
         untilLook = BETWEEN_LOOKS;
-        return nanoseconds.getAsLong() - started > allowed.get().toNanos();
+        over = nanoseconds.getAsLong() - started > allowed.get().toNanos();
+        return over;
+    }
+
+    /** Has the clock looked at when next asked. */
+    void lookNext() {
+        untilLook = 0;
     }
 }

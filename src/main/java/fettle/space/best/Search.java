@@ -104,6 +104,7 @@ final class Search {
         start[bounded.unchanged()] = problem.base(Ledger.CHANGED);
         Spread[] spreads = ledger.curves().stream().map(Curve::one).toArray(Spread[]::new);
         descend(problem.root(), NOTHING, start, spreads);
+        effort.lookNext();
         while (depth > 0) {
             Frame frame = frames.get(depth - 1);
             if (frame.at == frame.alternatives.length) {

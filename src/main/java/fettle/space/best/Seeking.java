@@ -42,7 +42,7 @@ final class Seeking {
         }
         Optional<BigDecimal> bound = Optional.empty();
         // What is tuned for any of the cases may turn up a build that the search in another has to beat.
-        List<Case> cases = Within.cases(problem.ledger().gauges(), least, greatest).stream().map(inside -> tuned(values, least.clone(), greatest.clone(), inside))
+        List<Case> cases = Within.cases(problem.ledger().gauges(), least, greatest).stream().flatMap(inside -> tuned(values, least.clone(), greatest.clone(), inside).stream())
                 .sorted(Comparator.comparing(Case::bound).reversed()).toList();
         for (Case each : cases) {
             Optional<BigDecimal> here = search(values, each);
@@ -63,7 +63,8 @@ final class Seeking {
         }
     }
 
-    private Case tuned(Values values, long[] least, long[] greatest, List<Within> inside) {
+    /** Empty where one of its ranges or limits by itself leaves no build. */
+    private Optional<Case> tuned(Values values, long[] least, long[] greatest, List<Within> inside) {
         List<Row> rows = new ArrayList<>();
         List<Long> sizes = new ArrayList<>();
         List<Row> all = new ArrayList<>();
@@ -76,6 +77,9 @@ final class Seeking {
         }
         all.addAll(new Relaxation(problem.ledger(), least, greatest).rows());
         for (Row row : all) {
+            if (values.least(node -> row.byPart()[problem.plan().first(node)])[problem.root()] > row.allowed()) {
+                return Optional.empty();
+            }
             long size = values.size("a limit", node -> row.byPart()[problem.plan().first(node)], problem.root());
             // One that allows all, or nothing, is no help in weighing.
             if (Math.abs(row.allowed()) < size) {
@@ -83,8 +87,8 @@ final class Seeking {
                 sizes.add(size);
             }
         }
-        Tuning tuning = new Tuning(problem, values, rows, sizes.stream().mapToLong(Long::longValue).toArray(), this::offer);
-        return new Case(inside, tuning, tuning.tuned());
+        Tuning tuning = new Tuning(problem, values, rows, sizes.stream().mapToLong(Long::longValue).toArray(), this::offer, effort);
+        return Optional.of(new Case(inside, tuning, tuning.tuned()));
     }
 
     /** Searches one case, for the best or one that beats the best so far; says what bounds the benefit there if there was too little time. */

@@ -22,8 +22,10 @@ final class Tuning {
     private final long costSize;
     private final long greatestFactor;
     private final Consumer<List<Integer>> worthTrying;
+    private final Effort effort;
     /** Whether a rate would have to be higher than it can be, for the present factor. */
     private boolean capped;
+    private boolean spent;
 
     /**
      * Tunes for a problem.
@@ -31,13 +33,15 @@ final class Tuning {
      * @param rows of which none allows more than its parts can sum to
      * @param sizes by row, the most its parts can sum to
      * @param worthTrying is given the choices of builds that may be good
+     * @param effort when it is spent, the rates stay as they are by then
      */
-    Tuning(Problem problem, Values values, List<Row> rows, long[] sizes, Consumer<List<Integer>> worthTrying) {
+    Tuning(Problem problem, Values values, List<Row> rows, long[] sizes, Consumer<List<Integer>> worthTrying, Effort effort) {
         this.problem = problem;
         this.values = values;
         this.rows = rows;
         this.sizes = sizes;
         this.worthTrying = worthTrying;
+        this.effort = effort;
         this.costSize = Math.max(1, values.size("cost", node -> problem.brings(Ledger.COST, node), problem.root()));
         long most = Math.max(1, values.size("benefit", node -> problem.brings(Ledger.BENEFIT, node), problem.root())
                 + Math.abs(problem.base(Ledger.BENEFIT)));
@@ -51,7 +55,7 @@ final class Tuning {
             boolean coarsest = factor >> STEP == 0;
             capped = false;
             List<Weights> tuned = tuned(factor, coarsest);
-            if (!capped || coarsest) {
+            if (!capped || coarsest || spent) {
                 return tuned;
             }
         }
@@ -62,11 +66,11 @@ final class Tuning {
         Weights weights = new Weights(factor, 0, new long[rows.size()]);
         boolean scarce = false;
         for (int round = 0; round < ROUNDS; round++) {
-            for (int i = problem.limited() ? -1 : 0; i < rows.size() && (coarsest || !capped); i++) {
+            for (int i = problem.limited() ? -1 : 0; i < rows.size() && (coarsest || !capped) && !spent; i++) {
                 weights = settled(weights, i);
                 scarce |= rate(weights, i) > 0;
             }
-            if (!scarce) {
+            if (!scarce || spent) {
                 break;
             }
         }
@@ -106,8 +110,11 @@ final class Tuning {
                 return with(weights, i, most);
             }
             high = Math.min(most, 4 * high);
+            if (outOfTime()) {
+                return with(weights, i, low);
+            }
         }
-        while (high - low > Math.max(1, high >> 8)) {
+        while (high - low > Math.max(1, high >> 8) && !outOfTime()) {
             long middle = low + (high - low) / 2;
             if (over(with(weights, i, middle), i)) {
                 low = middle;
@@ -116,6 +123,13 @@ final class Tuning {
             }
         }
         return most(with(weights, i, low)) < most(with(weights, i, high)) ? with(weights, i, low) : with(weights, i, high);
+    }
+
+    /** Each step goes through all nodes, so that the clock may be looked at each time. */
+    private boolean outOfTime() {
+        effort.lookNext();
+        spent |= effort.spent();
+        return spent;
     }
 
     private long[] values(Weights weights) {

@@ -1,8 +1,8 @@
 package fettle.space.best;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import fettle.catalog.Build;
 import fettle.catalog.Catalog;
@@ -14,6 +14,7 @@ import fettle.relation.Deriver;
 import fettle.relation.Relations;
 import fettle.space.Space;
 import java.nio.charset.StandardCharsets;
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.util.List;
 import java.util.Set;
@@ -78,12 +79,27 @@ class DemandsTest {
 
     @Test
     void a_search_cut_short_says_what_nothing_exceeds() {
-        long[] now = {0};
-        Outcome outcome = outcome(Effort.of(Duration.ofSeconds(1), () -> now[0] += 2_000_000_000L), "'parts': {'a': 'bar'}");
-        Outcome.Found found = (Outcome.Found) outcome;
-        assertFalse(found.proved());
-        assertEquals("5", found.benefit().toPlainString());
+        assertEquals("5", bound(cutShort(Integer.MAX_VALUE)).toPlainString());
+        int looks = 1;
+        while (!(cutShort(looks) instanceof Outcome.Found found && found.proved())) {
+            looks++;
+        }
+        Outcome.Found last = (Outcome.Found) cutShort(looks - 1);
+        assertEquals("5", last.benefit().toPlainString());
         // half a bar and half a beam would weigh just 15 and grip 7; at the rate that says so the beam alone comes to a little less, in whole points
-        assertEquals("6", found.bound().toPlainString());
+        assertEquals("6", last.bound().toPlainString());
+        for (int look = 1; look < looks; look++) {
+            assertTrue(bound(cutShort(look)).compareTo(last.bound()) >= 0, "less time never bounds closer");
+        }
+    }
+
+    /** What comes of it when time is over after so many looks at the clock. */
+    private static Outcome cutShort(int looks) {
+        int[] looked = {0};
+        return outcome(Effort.of(Duration.ofSeconds(1), () -> ++looked[0] > looks ? 2_000_000_000L : 0), "'parts': {'a': 'bar'}");
+    }
+
+    private static BigDecimal bound(Outcome outcome) {
+        return outcome instanceof Outcome.Found found ? found.bound() : ((Outcome.CutShort) outcome).bound().orElseThrow();
     }
 }
