@@ -24,12 +24,13 @@ record Classes(int[] signatures, int[] nodes) {
     }
 
     /** Whether the same signatures lead to the same nodes, in the same order. */
-    boolean alike(Classes other) {
-        return this == other || Arrays.equals(signatures, other.signatures) && Arrays.equals(nodes, other.nodes);
+    @Override
+    public boolean equals(Object other) {
+        return this == other || other instanceof Classes classes && Arrays.equals(signatures, classes.signatures) && Arrays.equals(nodes, classes.nodes);
     }
 
-    /** Equal for what is alike. */
-    int mix() {
+    @Override
+    public int hashCode() {
         int mix = 1;
         for (int i = 0; i < nodes.length; i++) {
             mix += (signatures[i] * 31 + nodes[i]) * 0x9E3779B1 ^ nodes[i];

@@ -11,17 +11,7 @@ final class Products {
 
     private static final int MUCH = 1 << 22;
 
-    private record Question(Classes one, Classes other, Lens lens) {
-        @Override
-        public boolean equals(Object asked) {
-            return asked instanceof Question question && lens == question.lens && one.alike(question.one) && other.alike(question.other);
-        }
-
-        @Override
-        public int hashCode() {
-            return 31 * (31 * lens.number() + one.mix()) + other.mix();
-        }
-    }
+    private record Question(Classes one, Classes other, Lens lens) {}
 
     private final Map<Question, int[]> known = new HashMap<>();
     private int kept;
