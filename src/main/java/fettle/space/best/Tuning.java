@@ -25,7 +25,6 @@ final class Tuning {
     private final Effort effort;
     /** Whether a rate would have to be higher than it can be, for the present factor. */
     private boolean capped;
-    private boolean spent;
 
     /**
      * Tunes for a problem.
@@ -55,7 +54,7 @@ final class Tuning {
             boolean coarsest = factor >> STEP == 0;
             capped = false;
             List<Weights> tuned = tuned(factor, coarsest);
-            if (!capped || coarsest || spent) {
+            if (!capped || coarsest || outOfTime()) {
                 return tuned;
             }
         }
@@ -66,11 +65,11 @@ final class Tuning {
         Weights weights = new Weights(factor, 0, new long[rows.size()]);
         boolean scarce = false;
         for (int round = 0; round < ROUNDS; round++) {
-            for (int i = problem.limited() ? -1 : 0; i < rows.size() && (coarsest || !capped) && !spent; i++) {
+            for (int i = problem.limited() ? -1 : 0; i < rows.size() && (coarsest || !capped) && !outOfTime(); i++) {
                 weights = settled(weights, i);
                 scarce |= rate(weights, i) > 0;
             }
-            if (!scarce || spent) {
+            if (!scarce || outOfTime()) {
                 break;
             }
         }
@@ -128,8 +127,7 @@ final class Tuning {
     /** Each step goes through all nodes, so that the clock may be looked at each time. */
     private boolean outOfTime() {
         effort.lookNext();
-        spent |= effort.spent();
-        return spent;
+        return effort.spent();
     }
 
     private long[] values(Weights weights) {
