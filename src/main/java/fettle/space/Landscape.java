@@ -16,6 +16,7 @@ public final class Landscape {
     private final Circuit circuit;
     private final Optional<Ground> ground;
     private final SortedMap<String, Folded> folded;
+    private final Bare bare;
     private Optional<Common> common = Optional.empty();
 
     /** What plots have in common. */
@@ -26,6 +27,7 @@ public final class Landscape {
         this.terrain = terrain;
         this.circuit = circuit;
         this.ground = ground;
+        this.bare = new Bare(circuit);
         this.folded = Collections.unmodifiableSortedMap(new TreeMap<>(folded));
     }
 
@@ -42,6 +44,11 @@ public final class Landscape {
     /** All that was folded. */
     public Circuit circuit() {
         return circuit;
+    }
+
+    /** The same with the slots left out. */
+    public Bare bare() {
+        return bare;
     }
 
     /** Each platform's builds, by its id. */

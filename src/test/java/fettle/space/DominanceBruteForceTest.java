@@ -12,6 +12,7 @@ import fettle.relation.Relations;
 import fettle.space.worth.Comparison;
 import fettle.space.worth.PartWorth;
 import fettle.space.worth.SlotWorth;
+import fettle.space.worth.ThoroughComparison;
 import fettle.space.worth.Verdict;
 import java.util.HashMap;
 import java.util.Map;
@@ -19,6 +20,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -36,10 +38,19 @@ class DominanceBruteForceTest {
 
     @Property(tries = 500, shrinking = ShrinkingMode.OFF)
     void verdicts_witnesses_and_twins_agree_with_brute_force(@ForAll("catalogs") String json) {
+        agrees(json, landscape -> new Comparison(landscape, Optional.empty()));
+    }
+
+    @Property(tries = 300, shrinking = ShrinkingMode.OFF)
+    void so_does_what_is_tried_where_a_verdict_is_not_settled_quickly(@ForAll("catalogs") String json) {
+        agrees(json, ThoroughComparison::of);
+    }
+
+    private static void agrees(String json, Function<Landscape, Comparison> comparing) {
         Entries entries = Entries.of(JsonText.read(json));
         Relations relations = Catalogs.relations(json);
         Landscape landscape = Space.of(relations).landscape(relations.catalog().platforms().keySet());
-        Comparison comparison = new Comparison(landscape, Optional.empty());
+        Comparison comparison = comparing.apply(landscape);
         for (String platform : landscape.platforms()) {
             fettle.oracle.Space space = fettle.oracle.Space.of(entries, platform, SmallCatalogs.MOST_CANDIDATES).orElseThrow();
             Map<SlotId, SlotWorth> found = new HashMap<>();

@@ -10,17 +10,29 @@ final class Arena {
 
     private final Landscape landscape;
     private final Measure measure;
-    private final Meter whole;
+    private final Meter quick;
+    private final Meter thorough;
     private final Ideals ideals;
     private final Fronts fronts;
+    private final Fronts broad;
+    private final Lifting lifting;
     private final Smallest smallest;
 
-    Arena(Landscape landscape, Measure measure, Meter whole) {
-        this.whole = whole;
+    /**
+     * For a measure.
+     *
+     * @param quick counts the steps of what is tried first, for all decisions together
+     * @param thorough counts those of what is tried where that does not settle it
+     */
+    Arena(Landscape landscape, Measure measure, Meter quick, Meter thorough) {
+        this.quick = quick;
+        this.thorough = thorough;
         this.landscape = landscape;
         this.measure = measure;
-        this.ideals = new Ideals(landscape.circuit(), measure);
-        this.fronts = new Fronts(landscape.circuit(), measure);
+        this.ideals = new Ideals(landscape.bare(), measure);
+        this.fronts = new Fronts(landscape.bare(), measure, Fronts.Bounds.NARROW, new Meter(Long.MAX_VALUE));
+        this.broad = new Fronts(landscape.bare(), measure, Fronts.Bounds.BROAD, thorough);
+        this.lifting = new Lifting(landscape.circuit(), landscape.bare());
         this.smallest = new Smallest(landscape.circuit(), this);
     }
 
@@ -38,6 +50,16 @@ final class Arena {
 
     Fronts fronts() {
         return fronts;
+    }
+
+    /** Fronts that may be large. */
+    Fronts broadFronts() {
+        return broad;
+    }
+
+    /** The choice out of a node that a point of its front stands for. */
+    Pick pick(int node, Point point) {
+        return lifting.pick(node, point);
     }
 
     /** The best that the assemblies of a node bring; empty-handed ({@code null}) where none takes part. */
@@ -68,18 +90,28 @@ final class Arena {
         return one == null || other == null ? null : measure.both(one, other);
     }
 
-    /** Counts the steps of one decision, and those of all together. */
+    /** Counts the steps of all quick attempts together. */
+    Meter quick() {
+        return quick;
+    }
+
+    /** Counts the steps of all thorough attempts together. */
+    Meter thorough() {
+        return thorough;
+    }
+
+    /** Counts the steps of one quick attempt, and those of all together. */
     Meter meter(long most) {
-        return new Meter(most, Optional.of(whole));
+        return new Meter(most, Optional.of(quick));
     }
 
     /** A search by fronts. */
     Search search(Meter meter) {
-        return new Search(circuit(), measure, ideals, Optional.of(fronts), meter);
+        return new Search(circuit(), measure, ideals, Optional.of(fronts), lifting, meter);
     }
 
     /** A search that looks at every assembly by itself. */
     Search plainSearch(Meter meter) {
-        return new Search(circuit(), measure, ideals, Optional.empty(), meter);
+        return new Search(circuit(), measure, ideals, Optional.empty(), lifting, meter);
     }
 }

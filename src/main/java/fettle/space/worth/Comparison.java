@@ -24,7 +24,9 @@ import java.util.stream.Collectors;
 /** Compares whole assemblies in every slot of every platform of a catalog. */
 public final class Comparison {
 
-    private static final long STEPS = 10_000_000;
+    /** How many steps all comparisons together may take in trying what most often settles them, and in going on where it does not. */
+    private static final long QUICK_STEPS = 30_000_000;
+    private static final long THOROUGH_STEPS = 60_000_000;
 
     private final Landscape landscape;
     private final Catalog catalog;
@@ -36,12 +38,21 @@ public final class Comparison {
 
     /** A comparison under an access profile; with all offers, where none is named. */
     public Comparison(Landscape landscape, Optional<Access> access) {
+        this(landscape, access, new Meter(QUICK_STEPS), new Meter(THOROUGH_STEPS));
+    }
+
+    /**
+     * The same with so much work.
+     *
+     * @param quick for all quick attempts together
+     * @param thorough for all that goes beyond them
+     */
+    Comparison(Landscape landscape, Optional<Access> access, Meter quick, Meter thorough) {
         this.landscape = landscape;
         this.catalog = landscape.relations().catalog();
         this.terrain = landscape.terrain();
-        Meter whole = new Meter(STEPS);
-        this.ignoringCost = new Arena(landscape, Measure.ignoringCost(catalog, terrain), whole);
-        this.withCost = new Arena(landscape, Measure.withCost(catalog, terrain, new Prices(catalog, access)), whole);
+        this.ignoringCost = new Arena(landscape, Measure.ignoringCost(catalog, terrain), quick, thorough);
+        this.withCost = new Arena(landscape, Measure.withCost(catalog, terrain, new Prices(catalog, access)), quick, thorough);
     }
 
     /** Every slot that holds something in some valid build of a platform that has one, in order of hosts and slots. */

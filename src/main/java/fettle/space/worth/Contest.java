@@ -20,9 +20,8 @@ import java.util.function.Predicate;
 final class Contest {
 
     private static final long STEPS = 4_000_000;
-    /** Steps for each attempt to settle a verdict, the last of which has all. */
-    private static final long[] STEPS_TO_TRY = {500, 4_000, 20_000};
-    private static final long SPLITTING = 20;
+    private static final long QUICK_STEPS = 20_000;
+    private static final long STEPS_A_TRY = 500;
     private static final long STEPS_TO_SHOW = 20_000;
     private static final int MOST_SHOWN = 4;
     private static final int ANY = Integer.MAX_VALUE;
@@ -51,9 +50,10 @@ final class Contest {
         if (stands.isEmpty()) {
             return new Verdict.Unsold();
         }
-        meter.allow(STEPS);
+        meter.allow(STEPS, arena.thorough());
         try {
             Optional<Assembly> undominated = contents.circling() ? new Circle(stands).undominated(swaps) : undominated(stands, swaps);
+            meter.allow(STEPS);
             return undominated.isPresent() ? new Verdict.Undominated(undominated.get()) : shown(stands, swaps);
         } catch (Meter.Spent spent) {
             String why = meter.spentWhole() ? "All comparisons together take too many steps." : "It takes more than " + meter.most() + " steps.";
@@ -76,7 +76,7 @@ final class Contest {
             return false;
         }
         try {
-            Search search = arena.search(arena.meter(STEPS));
+            Search search = arena.search(new Meter(STEPS, Optional.of(arena.thorough())));
             return search.find(stand.node(), measure.ofNothing(), measure.ofNothing(), Search.Asked.AS_GOOD, ANY, any -> true).isEmpty();
         } catch (Meter.Spent spent) {
             return false;
@@ -85,25 +85,50 @@ final class Contest {
 
     /** An assembly of these stands that none with another head dominates, if there is one. */
     private Optional<Assembly> undominated(List<Stand> stands, Swaps swaps) {
-        if (arena.terrain().slotsOf()[stands.get(0).head()].length > 0) {
-            if (rehung(stands, swaps)) {
-                return Optional.empty();
+        boolean bare = arena.terrain().slotsOf()[stands.get(0).head()].length == 0;
+        try {
+            meter.allow(bare ? STEPS : QUICK_STEPS, arena.quick());
+            return bare ? split(stands, swaps) : quickly(stands, swaps);
+        } catch (Meter.Spent spent) {
+            meter.allow(STEPS, arena.thorough());
+            meter.spend(1);
+            Optional<Optional<Assembly>> settled = byFronts(stands, swaps);
+            if (settled.isPresent()) {
+                return settled.get();
             }
-            // What one way settles quickly may take the other very long, so that they take turns.
-            for (long steps : STEPS_TO_TRY) {
-                Optional<Assembly> tried = tried(stands, swaps, steps);
-                if (tried.isPresent()) {
-                    return tried;
-                }
-                try {
-                    meter.allow(SPLITTING * steps);
-                    return split(stands, swaps);
-                } catch (Meter.Spent spent) {
-                    meter.allow(STEPS);
-                }
-            }
+            meter.allow(STEPS, arena.thorough());
+            return split(stands, swaps);
         }
-        return split(stands, swaps);
+    }
+
+    /** Most verdicts are settled by trying what is likely to settle them. */
+    private Optional<Assembly> quickly(List<Stand> stands, Swaps swaps) {
+        if (rehung(stands, swaps)) {
+            return Optional.empty();
+        }
+        Optional<Assembly> tried = tried(stands, swaps, STEPS_A_TRY);
+        return tried.isPresent() ? tried : split(stands, swaps);
+    }
+
+    /** The same, by going through fronts; nothing where that is too much. */
+    private Optional<Optional<Assembly>> byFronts(List<Stand> stands, Swaps swaps) {
+        try {
+            for (Stand stand : stands) {
+                Optional<List<Point>> front = arena.broadFronts().of(stand.node());
+                Optional<Opposition> opposition = front.isEmpty() ? Optional.empty() : Opposition.to(stand, contents, arena, meter, swaps);
+                if (opposition.isEmpty()) {
+                    return Optional.empty();
+                }
+                for (Point point : front.get()) {
+                    if (!opposition.get().beats(point.yield())) {
+                        return Optional.of(Optional.of(assemblies.of((Pick.Headed) arena.pick(stand.node(), point))));
+                    }
+                }
+            }
+            return Optional.of(Optional.empty());
+        } catch (Meter.Spent spent) {
+            return Optional.empty();
+        }
     }
 
     private Optional<Assembly> split(List<Stand> stands, Swaps swaps) {

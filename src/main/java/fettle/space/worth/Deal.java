@@ -92,7 +92,8 @@ final class Deal {
     /** A result that is the same whatever stands around, or one that is to be worked out for each slot. */
     private <R> Function<Swaps, R> settled(Function<Swaps, R> work) {
         R hoped = work.apply(contents.supposing(true));
-        if (hoped instanceof Verdict.Undominated || hoped instanceof Verdict.Unsold || Boolean.FALSE.equals(hoped)) {
+        // What takes too long when every swap may be tried takes no less when fewer may.
+        if (hoped instanceof Verdict.Undominated || hoped instanceof Verdict.Unsold || hoped instanceof Verdict.Open || Boolean.FALSE.equals(hoped)) {
             return new Settled<>(hoped);
         }
         R feared = work.apply(contents.supposing(false));

@@ -1,14 +1,14 @@
 package fettle.space.worth;
 
+import fettle.space.Bare;
 import fettle.space.Circuit;
 import fettle.space.Evaluation;
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.Comparator;
-import java.util.List;
-import java.util.Optional;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Pareto fronts: of the choices out of a node of the circuit, those than which no other is as good in every column, one for each that are even. Whatever is
@@ -16,30 +16,71 @@ import java.util.Map;
  */
 final class Fronts {
 
-    private static final int MOST_POINTS = 64;
-    private static final int MOST_PAIRS = 1_024;
+    /**
+     * How large fronts may be.
+     *
+     * @param points the most points of one
+     * @param pairs the most pairs of points that are put together for one
+     * @param comparisons the most comparisons of points for one
+     * @param kept how many points all fronts together have when those that are known are let go of; twice as many are too much
+     */
+    record Bounds(int points, long pairs, long comparisons, long kept) {
 
-    private final Circuit circuit;
-    private final Measure measure;
-    private final Map<Integer, Optional<List<Point>>> known = new HashMap<>();
-    private int largest;
+        /** Fronts that are quickly gone through again and again. */
+        static final Bounds NARROW = new Bounds(64, 1_024, Long.MAX_VALUE, Long.MAX_VALUE / 2);
 
-    Fronts(Circuit circuit, Measure measure) {
-        this.circuit = circuit;
-        this.measure = measure;
+        /** Fronts that are worth their while only where a verdict hangs on them. */
+        static final Bounds BROAD = new Bounds(20_000, 400_000, 40_000_000, 600_000);
     }
 
-    /** A node's front; empty where it would be large. */
+    /** Comparisons of points are quickly done, compared to other steps. */
+    static final int COMPARISONS_A_STEP = 32;
+
+    /** A larger front of a part is made anew from that of what is on it when it is asked for again, which is less to keep. */
+    private static final int HEADED_KEPT = 64;
+
+    private final Bare bare;
+    private final Circuit circuit;
+    private final Measure measure;
+    private final Bounds bounds;
+    private final Meter meter;
+    private final Map<Integer, Optional<List<Point>>> known = new HashMap<>();
+    private int largest;
+    private long all;
+
+    /**
+     * Fronts of what a circuit without slots holds.
+     *
+     * @param meter counts the comparisons, so many to a step
+     */
+    Fronts(Bare bare, Measure measure, Bounds bounds, Meter meter) {
+        this.bare = bare;
+        this.circuit = bare.circuit();
+        this.measure = measure;
+        this.bounds = bounds;
+        this.meter = meter;
+    }
+
+    /** The front of a node of the circuit with slots, as points of the one without; empty where it would be large. */
     Optional<List<Point>> of(int node) {
-        Optional<List<Point>> front = known.get(node);
+        int root = bare.of(node);
+        Optional<List<Point>> front = known.get(root);
         if (front == null) {
-            BitSet below = Evaluation.below(circuit, node);
+            if (all > bounds.kept) {
+                known.clear();
+                all = 0;
+            }
+            BitSet below = Evaluation.below(circuit, root);
             for (int next = below.nextSetBit(0); next >= 0; next = below.nextSetBit(next + 1)) {
                 if (!known.containsKey(next)) {
                     known.put(next, work(next));
                 }
             }
-            front = known.get(node);
+            front = known.get(root);
+            if (circuit.kind(root) == Circuit.Kind.PART && front.isPresent() && front.get().size() > HEADED_KEPT) {
+                known.remove(root);
+                all -= front.get().size();
+            }
         }
         return front;
     }
@@ -57,76 +98,119 @@ final class Fronts {
         int first = circuit.first(node);
         int second = circuit.second(node);
         Optional<List<Point>> front = switch (circuit.kind(node)) {
-            case ONE -> Optional.of(List.of(new Point(measure.ofNothing(), 0, Pick.NOTHING)));
-            case PART -> measure.ofPart(first) == null ? Optional.of(List.of()) : known.get(second).map(on -> headed(first, on));
-            case SLOT -> known.get(second).map(held -> held.stream()
-                    .map(point -> new Point(point.yield(), point.parts(), new Pick.InSlot(first, point.pick()))).toList());
+            case ONE -> Optional.of(List.of(new Point(measure.ofNothing(), 0, new Point.Made.Nothing())));
+            case PART -> measure.ofPart(first) == null ? Optional.of(List.of()) : known.get(second).flatMap(on -> headed(first, on));
+            case SLOT -> throw new IllegalStateException("there are no slots");
             case BOTH -> both(known.get(first), known.get(second));
             case SEVERAL -> several(known.get(first), second);
             case EITHER -> either(node);
         };
-        front = front.filter(points -> points.size() <= MOST_POINTS);
+        front = front.filter(points -> points.size() <= bounds.points && all + points.size() <= 2 * bounds.kept);
         largest = Math.max(largest, front.map(List::size).orElse(0));
+        all += front.map(List::size).orElse(0);
         return front;
     }
 
     /** A greatest or least value that the part brings can make choices alike that were not. */
-    private List<Point> headed(int part, List<Point> on) {
-        return front(on.stream().map(point -> new Point(measure.both(measure.ofPart(part), point.yield()), point.parts() + 1, new Pick.Headed(part, point.pick())))
-                .toList());
+    private Optional<List<Point>> headed(int part, List<Point> on) {
+        meter.spend(1 + on.size());
+        List<Point> points = on.stream().map(point -> new Point(measure.both(measure.ofPart(part), point.yield()), point.parts() + 1, new Point.Made.On(point))).toList();
+        return measure.addsOnly(part) ? Optional.of(points) : front(points);
     }
 
     private Optional<List<Point>> both(Optional<List<Point>> one, Optional<List<Point>> other) {
-        if (one.isEmpty() || other.isEmpty() || (long) one.get().size() * other.get().size() > MOST_PAIRS) {
+        if (one.isEmpty() || other.isEmpty() || (long) one.get().size() * other.get().size() > bounds.pairs) {
             return Optional.empty();
         }
-        List<Point> all = new ArrayList<>();
+        meter.spend((long) one.get().size() * other.get().size());
+        List<Point> pairs = new ArrayList<>(one.get().size() * other.get().size());
         for (Point a : one.get()) {
             for (Point b : other.get()) {
-                all.add(new Point(measure.both(a.yield(), b.yield()), a.parts() + b.parts(), Pick.both(a.pick(), b.pick())));
+                pairs.add(new Point(measure.both(a.yield(), b.yield()), a.parts() + b.parts(), new Point.Made.Both(a, b)));
             }
         }
-        return Optional.of(front(all));
+        return front(pairs);
     }
 
     private Optional<List<Point>> several(Optional<List<Point>> of, int copies) {
-        Optional<List<Point>> all = of;
+        Optional<List<Point>> chains = of.map(points -> points.stream().map(point -> new Point(point.yield(), point.parts(), new Point.Made.Several(List.of(point)))).toList());
         for (int i = 1; i < copies; i++) {
-            all = both(all, of).filter(points -> points.size() <= MOST_POINTS);
+            chains = longer(chains, of).filter(points -> points.size() <= bounds.points);
         }
-        return all;
+        return chains;
+    }
+
+    private Optional<List<Point>> longer(Optional<List<Point>> chains, Optional<List<Point>> of) {
+        if (chains.isEmpty() || (long) chains.get().size() * of.get().size() > bounds.pairs) {
+            return Optional.empty();
+        }
+        meter.spend((long) chains.get().size() * of.get().size());
+        List<Point> pairs = new ArrayList<>(chains.get().size() * of.get().size());
+        for (Point chain : chains.get()) {
+            for (Point next : of.get()) {
+                List<Point> each = new ArrayList<>(((Point.Made.Several) chain.made()).each());
+                each.add(next);
+                pairs.add(new Point(measure.both(chain.yield(), next.yield()), chain.parts() + next.parts(), new Point.Made.Several(each)));
+            }
+        }
+        return front(pairs);
     }
 
     private Optional<List<Point>> either(int node) {
-        List<Point> all = new ArrayList<>();
+        List<Point> choices = new ArrayList<>();
         for (int i = 0; i < circuit.width(node); i++) {
-            Optional<List<Point>> alternative = known.get(circuit.alternative(node, i));
-            if (alternative.isEmpty()) {
+            int alternative = circuit.alternative(node, i);
+            Optional<List<Point>> points = known.get(alternative);
+            if (points.isEmpty()) {
                 return Optional.empty();
             }
-            all.addAll(alternative.get());
+            points.get().forEach(point -> choices.add(new Point(point.yield(), point.parts(), new Point.Made.Among(alternative, point))));
         }
-        return Optional.of(front(all));
+        return front(choices);
     }
 
-    /** Those of some points that belong to their front; of even ones the smallest. */
-    List<Point> front(List<Point> points) {
-        List<Point> bySize = new ArrayList<>(points);
-        bySize.sort(Comparator.comparingInt(Point::parts));
+    /**
+     * Those of some points that belong to their front, the heaviest first; of even ones the smallest. What is as good in every column is no lighter, so that each needs
+     * comparing with those before it only, save where they weigh the same.
+     */
+    private Optional<List<Point>> front(List<Point> points) {
+        meter.spend(1);
         List<Point> front = new ArrayList<>();
-        for (Point point : bySize) {
-            boolean beaten = false;
-            for (Point kept : front) {
-                if (measure.neverWorse(kept.yield(), point.yield())) {
-                    beaten = true;
-                    break;
+        long comparisons = 0;
+        int last = 0;
+        for (Point point : HeaviestFirst.of(points, measure)) {
+            int beater = beater(point, front, last);
+            if (beater >= 0) {
+                last = beater;
+                comparisons += beater + 1;
+            } else {
+                comparisons += front.size();
+                for (int i = front.size() - 1; i >= 0 && measure.weight(front.get(i).yield()) == measure.weight(point.yield()); i--) {
+                    if (measure.neverWorse(point.yield(), front.get(i).yield())) {
+                        front.remove(i);
+                    }
                 }
-            }
-            if (!beaten) {
-                front.removeIf(kept -> measure.neverWorse(point.yield(), kept.yield()));
                 front.add(point);
             }
+            if (front.size() > bounds.points || comparisons > bounds.comparisons) {
+                front = null;
+                break;
+            }
         }
-        return front;
+        meter.spend(comparisons / COMPARISONS_A_STEP);
+        return Optional.ofNullable(front);
+    }
+
+    /** One that is as good; what beat the point before is likely to beat this one. */
+    private int beater(Point point, List<Point> front, int likely) {
+        if (likely < front.size() && measure.neverWorse(front.get(likely).yield(), point.yield())) {
+            return likely;
+        }
+        for (int i = 0; i < front.size(); i++) {
+            if (measure.neverWorse(front.get(i).yield(), point.yield())) {
+                return i;
+            }
+        }
+        return -1;
     }
 }

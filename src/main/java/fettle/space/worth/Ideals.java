@@ -1,5 +1,6 @@
 package fettle.space.worth;
 
+import fettle.space.Bare;
 import fettle.space.Circuit;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -14,36 +15,40 @@ final class Ideals {
     private static final int REMEMBERED = 1 << 16;
     private static final Object NONE = new Object();
 
+    private final Bare bare;
     private final Circuit circuit;
     private final Measure measure;
     private final Map<Integer, Object> kept = new HashMap<>();
     private final int[] nodes = new int[REMEMBERED];
     private final Yield[] lately = new Yield[REMEMBERED];
 
-    Ideals(Circuit circuit, Measure measure) {
-        this.circuit = circuit;
+    Ideals(Bare bare, Measure measure) {
+        this.bare = bare;
+        this.circuit = bare.circuit();
         this.measure = measure;
         Arrays.fill(nodes, -1);
     }
 
     /** The best of a node; empty-handed ({@code null}) where none of its assemblies takes part in the comparison. */
     Yield of(int node) {
+        return ideal(bare.of(node));
+    }
+
+    private Yield ideal(int node) {
         int first = circuit.first(node);
         switch (circuit.kind(node)) {
             case ONE:
                 return measure.ofNothing();
-            case SLOT:
-                return of(circuit.second(node));
             case PART: {
                 Object known = kept.get(node);
                 if (known == null) {
-                    Yield yield = both(measure.ofPart(first), of(circuit.second(node)));
+                    Yield yield = both(measure.ofPart(first), ideal(circuit.second(node)));
                     known = yield == null ? NONE : yield;
                     kept.put(node, known);
                 }
                 return known == NONE ? null : (Yield) known;
             }
-            case BOTH, EITHER, SEVERAL:
+            case SLOT, BOTH, EITHER, SEVERAL:
                 break;
         }
         int place = (node * 0x9E3779B1 >>> 8) & (REMEMBERED - 1);
@@ -51,8 +56,8 @@ final class Ideals {
             return lately[place];
         }
         Yield found = switch (circuit.kind(node)) {
-            case BOTH -> both(of(first), of(circuit.second(node)));
-            case SEVERAL -> several(of(first), circuit.second(node));
+            case BOTH -> both(ideal(first), ideal(circuit.second(node)));
+            case SEVERAL -> several(ideal(first), circuit.second(node));
             case EITHER -> either(node);
             case ONE, SLOT, PART -> throw new IllegalStateException();
         };
@@ -76,7 +81,7 @@ final class Ideals {
     private Yield either(int node) {
         Yield best = null;
         for (int i = 0; i < circuit.width(node); i++) {
-            Yield other = of(circuit.alternative(node, i));
+            Yield other = ideal(circuit.alternative(node, i));
             best = best == null ? other : other == null ? best : measure.best(best, other);
         }
         return best;

@@ -45,6 +45,8 @@ final class Measure {
     private final List<Boolean> turns = new ArrayList<>();
     /** How many of the small columns are entries by themselves. */
     private final int plain;
+    /** The column that weighs all that add up evenly, or the only one; less than 0 where there is none. */
+    private int weighing = -1;
     private final Yield nothing;
     private final Yield[] parts;
 
@@ -172,6 +174,7 @@ final class Measure {
                 weights.add(Math.max(1, MIXED / widest));
             }
         }
+        weighing = adding.size() > 1 ? small.size() : adding.isEmpty() ? -1 : adding.get(0);
         if (adding.size() > 1) {
             for (int favoured = -1; favoured < adding.size(); favoured++) {
                 mix(adding, weights, favoured, 4, parts);
@@ -398,6 +401,26 @@ final class Measure {
             }
         }
         return adding;
+    }
+
+    /** Whether a part does no more than add to sums, so that what is on it compares as before. */
+    boolean addsOnly(int part) {
+        for (int c = 0; c < small.size(); c++) {
+            if (small.get(c) != Small.ADD && parts[part].small()[c] != nothing.small()[c]) {
+                return false;
+            }
+        }
+        for (int c = 0; c < large.size(); c++) {
+            if (product(c) && !same(parts[part].least()[c], BigDecimal.ONE)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** A figure that is no less where something is as good in every column. */
+    long weight(Yield yield) {
+        return weighing < 0 ? 0 : yield.small()[weighing];
     }
 
     /** How many columns of something exact are as good as a bound. */

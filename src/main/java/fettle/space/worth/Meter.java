@@ -14,7 +14,7 @@ final class Meter {
         }
     }
 
-    private final Optional<Meter> whole;
+    private Optional<Meter> whole;
     private long most;
     private long spent;
 
@@ -49,9 +49,19 @@ final class Meter {
         return whole.isPresent() && whole.get().spent > whole.get().most;
     }
 
-    /** Starts over, with so many steps. */
+    /** Starts over, with so many steps, which are not counted elsewhere. */
     void allow(long steps) {
+        allow(steps, Optional.empty());
+    }
+
+    /** Starts over, with so many steps, which another meter counts too. */
+    void allow(long steps, Meter whole) {
+        allow(steps, Optional.of(whole));
+    }
+
+    private void allow(long steps, Optional<Meter> countedBy) {
         most = steps;
         spent = 0;
+        whole = countedBy;
     }
 }

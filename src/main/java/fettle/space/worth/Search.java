@@ -21,18 +21,21 @@ final class Search {
     private final Measure measure;
     private final Ideals ideals;
     private final Optional<Fronts> fronts;
+    private final Lifting lifting;
     private final Meter meter;
 
     /**
      * A search.
      *
      * @param fronts used in place of all choices, where every assembly is as acceptable as another
+     * @param lifting puts their points back into slots
      */
-    Search(Circuit circuit, Measure measure, Ideals ideals, Optional<Fronts> fronts, Meter meter) {
+    Search(Circuit circuit, Measure measure, Ideals ideals, Optional<Fronts> fronts, Lifting lifting, Meter meter) {
         this.circuit = circuit;
         this.measure = measure;
         this.ideals = ideals;
         this.fronts = fronts;
+        this.lifting = lifting;
         this.meter = meter;
     }
 
@@ -138,7 +141,7 @@ final class Search {
         /** Puts together what was chosen, going the same way again. */
         private Pick replay(int node) {
             if (fronts.flatMap(all -> all.of(node)).isPresent()) {
-                return ((Point) choices.get(replayed++)).pick();
+                return lifting.pick(node, (Point) choices.get(replayed++));
             }
             int first = circuit.first(node);
             int second = circuit.second(node);

@@ -58,10 +58,17 @@ class FrontsTest {
     }
 
     private static void agree(Landscape landscape, Measure measure, Figures figures) {
-        Fronts fronts = new Fronts(landscape.circuit(), measure);
+        agree(landscape, measure, Fronts.Bounds.NARROW, figures);
+        agree(landscape, measure, Fronts.Bounds.BROAD, figures);
+    }
+
+    private static void agree(Landscape landscape, Measure measure, Fronts.Bounds bounds, Figures figures) {
+        Fronts fronts = new Fronts(landscape.bare(), measure, bounds, new Meter(Long.MAX_VALUE));
+        Lifting lifting = new Lifting(landscape.circuit(), landscape.bare());
         Listing listing = new Listing(landscape.circuit(), MOST_CHOICES, new Meter(Long.MAX_VALUE));
         BitSet nodes = Evaluation.below(landscape.circuit(), landscape.roots());
         for (int node = nodes.nextSetBit(0); node >= 0; node = nodes.nextSetBit(node + 1)) {
+            int root = node;
             List<List<BigDecimal>> all;
             try {
                 all = listing.of(node).stream().map(figures::of).flatMap(Optional::stream).toList();
@@ -70,7 +77,7 @@ class FrontsTest {
             }
             Optional<List<Point>> front = fronts.of(node);
             if (front.isPresent() && !figures.turning()) {
-                Set<List<Integer>> found = ranked(front.get().stream().map(point -> figures.of(point.pick()).orElseThrow()).toList(), all);
+                Set<List<Integer>> found = ranked(front.get().stream().map(point -> figures.of(lifting.pick(root, point)).orElseThrow()).toList(), all);
                 assertEquals(found.size(), front.get().size(), "no two points of a front are alike");
                 assertEquals(archived(all), found);
                 Statistics.label("points").collect(Math.min(found.size(), 5));
