@@ -23,27 +23,60 @@ import tools.jackson.databind.json.JsonMapper;
  * A made-up catalog of any size, always the same for the same seed: families of platforms with their own barrels, guards, stocks and magazines, and what all
  * of them share: muzzle devices with thread adapters, sights on rings and risers, lamps, grips and feet on measured rails.
  *
- * <p>Each section becomes a document, as a maintainer would keep them.
+ * <p>Each section becomes a document, as a maintainer would keep them. A part has figures in what parts of its sort are bought for, and what is better in most of them
+ * is dearer, give or take a half. In a dense catalog any part has figures in any attribute, in no relation to each other or the price, and rails hold more: no game is like that,
+ * but nothing is harder to compare.
  */
 public final class BenchmarkCatalog {
 
     /** How large a catalog is. Parts are spread over the sorts in fixed shares; the number comes out within a few of what is asked for. */
-    public record Size(int parts, int platforms, int families, int builds) {
+    public record Size(int parts, int platforms, int families, int builds, boolean dense) {
 
-        /** What the survey is timed on. */
-        public static final Size LARGE = new Size(5_000, 120, 12, 200);
+        /** What most is timed on. */
+        public static final Size LARGE = new Size(5_000, 120, 12, 200, false);
+
+        /** The same, dense. */
+        public static final Size DENSE = new Size(5_000, 120, 12, 200, true);
     }
+
+    /** What parts of a sort have in an attribute: from that of the poorest to that of the best, in halves, and the share of parts that have it. */
+    private record Range(String attribute, int poorest, int best, double share) {}
 
     private static final JsonMapper JSON = JsonMapper.builder().build();
     private static final String[] GAS = {"short", "middle", "long"};
     private static final int THREADS = 6;
     private static final int BORES = 8;
     private static final int FEET = 4;
+    private static final Map<String, List<Range>> RANGES = Map.ofEntries(
+            entry("barrel", new Range("grip", -4, 12, 0.9), new Range("mass", 2_800, 1_000, 1), new Range("kick", 4, -12, 0.8), new Range("spread", 20, -20, 0.8)),
+            entry("gas-block", new Range("grip", -2, 2, 0.5), new Range("mass", 180, 40, 1)),
+            entry("guard", new Range("grip", 2, 16, 0.9), new Range("mass", 1_000, 300, 1), new Range("kick", 0, -8, 0.5), new Range("heat", 8, -8, 0.4)),
+            entry("brake", new Range("kick", -4, -28, 0.95), new Range("mass", 400, 100, 1), new Range("grip", -6, 2, 0.6), new Range("noise", 10, 0, 0.5)),
+            entry("silencer", new Range("noise", -30, -60, 1), new Range("mass", 1_400, 500, 1), new Range("grip", -24, -4, 0.95), new Range("kick", -2, -24, 0.9)),
+            entry("thread-adapter", new Range("mass", 160, 60, 1), new Range("grip", -2, 0, 0.4)),
+            entry("stock", new Range("grip", 4, 28, 1), new Range("mass", 1_800, 400, 1), new Range("kick", -12, -44, 1)),
+            entry("tube", new Range("grip", 0, 6, 0.6), new Range("mass", 400, 160, 1)),
+            entry("pad", new Range("kick", -2, -12, 1), new Range("mass", 160, 40, 1)),
+            entry("handle", new Range("grip", 4, 24, 1), new Range("mass", 320, 80, 1), new Range("kick", 0, -6, 0.4)),
+            entry("magazine", new Range("grip", -12, 0, 0.8), new Range("mass", 800, 120, 1)),
+            entry("loop", new Range("grip", 0, 4, 1), new Range("mass", 40, 10, 1)),
+            entry("bolt", new Range("mass", 400, 160, 1), new Range("kick", 4, -6, 0.5)),
+            entry("sight", new Range("grip", -8, 2, 0.9), new Range("mass", 1_200, 120, 1)),
+            entry("cap", new Range("mass", 40, 10, 1)),
+            entry("riser", new Range("mass", 320, 80, 1), new Range("grip", -2, 1, 0.5)),
+            entry("iron", new Range("mass", 120, 40, 1), new Range("grip", -2, 1, 0.5)),
+            entry("lamp", new Range("mass", 400, 80, 1), new Range("grip", -4, 2, 0.6)),
+            entry("grip", new Range("grip", 6, 20, 1), new Range("mass", 320, 60, 1), new Range("kick", 0, -8, 0.9)),
+            entry("feet", new Range("sway", -10, -50, 1), new Range("mass", 1_000, 400, 1), new Range("grip", -6, 4, 0.7)),
+            entry("cover", new Range("mass", 120, 20, 1), new Range("heat", 0, -8, 0.6)),
+            entry("key-rail", new Range("mass", 120, 40, 1)),
+            entry("trinket", new Range("mass", 100, 10, 1)));
 
     private final Size size;
     private final SplittableRandom random;
     private final Map<String, List<Map<String, Object>>> documents = new LinkedHashMap<>();
     private final Map<String, List<String>> bySort = new LinkedHashMap<>();
+    private final Map<String, Double> qualities = new HashMap<>();
     private final List<Map<String, Object>> platforms = new ArrayList<>();
 
     private BenchmarkCatalog(Size size, long seed) {
@@ -140,6 +173,15 @@ public final class BenchmarkCatalog {
         return (int) Math.round(size.parts * share);
     }
 
+    private static Map.Entry<String, List<Range>> entry(String sort, Range... ranges) {
+        return Map.entry(sort, List.of(ranges));
+    }
+
+    /** How many parts a rail holds: one, or a few where the catalog is dense. */
+    private int most(int dense) {
+        return size.dense ? dense : 1;
+    }
+
     private int upTo(int bound) {
         return random.nextInt(bound);
     }
@@ -211,7 +253,7 @@ public final class BenchmarkCatalog {
         many("cover", 0.012, part -> part.mounts("side-rail", "low-rail").span(1 + upTo(3)));
         many("key-rail", 0.012, part -> {
             String rail = chance(0.5) ? "side-rail" : "low-rail";
-            part.mounts("key").slot("rail", Map.of("mounts", List.of(rail), "units", 3 + upTo(4), "most", 1 + upTo(2)));
+            part.mounts("key").slot("rail", Map.of("mounts", List.of(rail), "units", 3 + upTo(4), "most", most(1 + upTo(2))));
         });
         many("trinket", Math.max(0, 1 - bySort.values().stream().mapToInt(List::size).sum() / (double) size.parts), part -> part.mounts("key"));
         quirks();
@@ -245,15 +287,15 @@ public final class BenchmarkCatalog {
                 part.tags("vented");
             }
             if (chance(0.7)) {
-                part.slot("top", Map.of("mounts", List.of("top-rail"), "units", 4 + upTo(6), "most", 2));
+                part.slot("top", Map.of("mounts", List.of("top-rail"), "units", 4 + upTo(6), "most", most(2)));
             }
             for (String side : List.of("left", "right")) {
                 if (chance(0.7)) {
-                    part.slot(side, Map.of("mounts", List.of(chance(0.7) ? "side-rail" : "key"), "units", 4 + upTo(4), "most", 1 + upTo(2)));
+                    part.slot(side, Map.of("mounts", List.of(chance(0.7) ? "side-rail" : "key"), "units", 4 + upTo(4), "most", most(1 + upTo(2))));
                 }
             }
             if (chance(0.85)) {
-                part.slot("low", Map.of("mounts", List.of(chance(0.7) ? "low-rail" : "key"), "units", 6 + upTo(6), "most", 2 + upTo(2), "tags", List.of("low-front")));
+                part.slot("low", Map.of("mounts", List.of(chance(0.7) ? "low-rail" : "key"), "units", 6 + upTo(6), "most", most(2 + upTo(2)), "tags", List.of("low-front")));
             }
         });
     }
@@ -321,7 +363,7 @@ public final class BenchmarkCatalog {
             part.slot("handle", Map.of("mounts", List.of("handle"), "required", chance(0.5)));
             part.slot("magazine", Map.of("mounts", List.of("well-" + family), "required", true));
             part.slot("bolt", Map.of("mounts", List.of("bolt-" + family), "required", true));
-            part.slot("top", Map.of("mounts", List.of("top-rail"), "units", 8 + upTo(6), "most", 3));
+            part.slot("top", Map.of("mounts", List.of("top-rail"), "units", 8 + upTo(6), "most", most(3)));
             if (chance(0.3)) {
                 part.trait("bore", "bore-" + family % BORES, "bore-" + (family + 1) % BORES);
             }
@@ -346,10 +388,11 @@ public final class BenchmarkCatalog {
         for (int i = 0; i < share(share); i++) {
             Part part = new Part(sort + "-" + i);
             part.entry.put("kind", sort);
-            for (String attribute : List.of("grip", "mass", "kick", "sway", "spread", "noise", "heat")) {
-                if (attribute.equals("mass") || chance(0.35)) {
-                    part.stat(attribute, attribute.equals("mass") ? decimal(5 + upTo(700), 0) : decimal(upTo(33) - 16L, 1 + upTo(2)));
-                }
+            if (size.dense) {
+                scatter(part);
+            } else {
+                qualities.put(sort + "-" + i, random.nextDouble());
+                RANGES.get(sort).forEach(range -> give(part, range, qualities.get(part.entry.get("id"))));
             }
             shaping.shape(part);
             entries.add(part.entry);
@@ -359,13 +402,33 @@ public final class BenchmarkCatalog {
         bySort.put(sort, ids);
     }
 
+    private void scatter(Part part) {
+        for (String attribute : List.of("grip", "mass", "kick", "sway", "spread", "noise", "heat")) {
+            if (attribute.equals("mass") || chance(0.35)) {
+                part.stat(attribute, attribute.equals("mass") ? decimal(5 + upTo(700), 0) : decimal(upTo(33) - 16L, 1 + upTo(2)));
+            }
+        }
+    }
+
+    private void give(Part part, Range range, double quality) {
+        if (chance(range.share)) {
+            double halves = range.poorest + (range.best - range.poorest) * (quality + random.nextDouble()) / 2;
+            part.stat(range.attribute, decimal(Math.round(halves) * 5, 1));
+        }
+    }
+
+    /** How dear a part is, of so much at most. */
+    private int price(String id, Random prices, int most) {
+        return size.dense ? prices.nextInt(most) : (int) (most * qualities.get(id) * (1 + prices.nextDouble()) / 2);
+    }
+
     private List<Map<String, Object>> offers() {
         List<Map<String, Object>> offers = new ArrayList<>();
         Random prices = new Random(size.parts);
         bySort.values().forEach(ids -> ids.forEach(id -> {
-            offers.add(offer(id, "bazaar", Map.of("price", 500 + prices.nextInt(60_000))));
+            offers.add(offer(id, "bazaar", Map.of("price", 500 + price(id, prices, 60_000))));
             if (prices.nextInt(3) > 0) {
-                offers.add(offer(id, "harbour", Map.of("tier", 1 + prices.nextInt(4), "price", 400 + prices.nextInt(40_000))));
+                offers.add(offer(id, "harbour", Map.of("tier", 1 + prices.nextInt(4), "price", 400 + price(id, prices, 40_000))));
             }
             if (prices.nextInt(5) == 0) {
                 offers.add(offer(id, "smith", Map.of("tier", 1 + prices.nextInt(4), "barter", List.of(Map.of("good", "copper", "count", 1 + prices.nextInt(40))))));

@@ -90,7 +90,7 @@ public final class BestBuildBenchmark {
     }
 
     private static void besideLibrary(int parts) {
-        Relations relations = relations(new BenchmarkCatalog.Size(parts, 6, 3, 0));
+        Relations relations = relations(new BenchmarkCatalog.Size(parts, 6, 3, 0, false));
         Catalog catalog = relations.catalog();
         System.out.println(catalog.parts().size() + " parts in the catalog");
         double ours = 0;

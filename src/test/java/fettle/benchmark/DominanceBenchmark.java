@@ -19,7 +19,7 @@ import java.util.stream.Stream;
 
 /**
  * Times how parts are compared, by dominance and on value ladders, in a made-up catalog or in one that is named: {@code fettle.parts} is the number of parts to make up,
- * {@code fettle.catalog} a directory. Run by hand.
+ * {@code fettle.dense} whether they are dense, {@code fettle.catalog} a directory. Run by hand.
  */
 public final class DominanceBenchmark {
 
@@ -47,7 +47,7 @@ public final class DominanceBenchmark {
         if (directory.isEmpty()) {
             int parts = Integer.getInteger("fettle.parts", BenchmarkCatalog.Size.LARGE.parts());
             BenchmarkCatalog.Size large = BenchmarkCatalog.Size.LARGE;
-            return BenchmarkCatalog.of(new BenchmarkCatalog.Size(parts, large.platforms(), large.families(), large.builds()), 7).texts();
+            return BenchmarkCatalog.of(new BenchmarkCatalog.Size(parts, large.platforms(), large.families(), large.builds(), Boolean.getBoolean("fettle.dense")), 7).texts();
         }
         Map<String, String> texts = new TreeMap<>();
         try (Stream<Path> files = Files.walk(Path.of(directory))) {

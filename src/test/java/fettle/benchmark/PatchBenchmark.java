@@ -38,13 +38,13 @@ public final class PatchBenchmark {
             Path now = place.resolve("now");
             Path many = place.resolve("many");
             BenchmarkCatalog.Size large = BenchmarkCatalog.Size.LARGE;
-            BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), COMPARED), 7).write(old);
-            BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), COMPARED), 7).write(now);
-            BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), BUILDS), 7).write(many);
+            BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), COMPARED, false), 7).write(old);
+            BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), COMPARED, false), 7).write(now);
+            BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), BUILDS, false), 7).write(many);
             patch(now);
             without(LENS, many.resolve("builds"));
             Path few = place.resolve("few");
-            BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), REVIEWED), 7).write(few);
+            BenchmarkCatalog.of(new BenchmarkCatalog.Size(large.parts(), large.platforms(), large.families(), REVIEWED, false), 7).write(few);
 
             run("compare two catalogs and " + COMPARED + " builds", "compare", old.toString(), now.toString(), "--builds", old.resolve("builds").toString());
             double seconds = run("validate " + BUILDS + " builds without a lens", "validate", old.toString(), many.resolve("builds").toString());

@@ -84,7 +84,7 @@ class SatAgreementTest {
 
     @Example
     void surveys_of_a_made_up_catalog_agree() {
-        Relations relations = relations(BenchmarkCatalog.documents(BenchmarkCatalog.of(new BenchmarkCatalog.Size(160, 4, 2, 0), 3).texts()));
+        Relations relations = relations(BenchmarkCatalog.documents(BenchmarkCatalog.of(new BenchmarkCatalog.Size(160, 4, 2, 0, true), 3).texts()));
         int dead = 0;
         for (String platform : relations.catalog().platforms().keySet()) {
             dead += agreed(relations, Encoding.of(relations, platform, MOST_ASKED)).dead().size();

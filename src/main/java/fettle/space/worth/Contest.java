@@ -22,6 +22,7 @@ final class Contest {
     private static final long STEPS = 4_000_000;
     private static final long QUICK_STEPS = 20_000;
     private static final long STEPS_A_TRY = 500;
+    private static final long STEPS_A_LONG_TRY = 4_000;
     private static final long STEPS_TO_SHOW = 20_000;
     private static final int MOST_SHOWN = 4;
     private static final int ANY = Integer.MAX_VALUE;
@@ -29,6 +30,8 @@ final class Contest {
     private final Contents contents;
     private final Arena arena;
     private final Measure measure;
+    /** By head, those of its stands in which something takes part in the comparison. */
+    private final Map<Integer, List<Stand>> standsOf = new TreeMap<>();
     private final Boxes boxes;
     private final Meter meter;
     private final Rehanging rehanging;
@@ -40,7 +43,12 @@ final class Contest {
         this.measure = arena.measure();
         this.meter = arena.meter(STEPS);
         this.boxes = new Boxes(arena);
-        this.rehanging = new Rehanging(contents, arena, boxes, meter);
+        for (Stand stand : contents.stands()) {
+            if (arena.ideal(stand.node()) != null) {
+                standsOf.computeIfAbsent(stand.head(), unused -> new ArrayList<>()).add(stand);
+            }
+        }
+        this.rehanging = new Rehanging(contents, standsOf, arena, boxes, meter);
         this.assemblies = new Assemblies(arena.terrain());
     }
 
@@ -62,7 +70,7 @@ final class Contest {
     }
 
     private List<Stand> stands(int head) {
-        return contents.stands().stream().filter(stand -> stand.head() == head && arena.ideal(stand.node()) != null).toList();
+        return standsOf.getOrDefault(head, List.of());
     }
 
     /** Whether it is seen with little work that each assembly that a part heads is dominated by the empty choice. */
@@ -92,6 +100,11 @@ final class Contest {
         } catch (Meter.Spent spent) {
             meter.allow(STEPS, arena.thorough());
             meter.spend(1);
+            Optional<Assembly> tried = tried(stands, swaps, STEPS_A_LONG_TRY, arena.thorough());
+            if (tried.isPresent()) {
+                return tried;
+            }
+            meter.allow(STEPS, arena.thorough());
             Optional<Optional<Assembly>> settled = byFronts(stands, swaps);
             if (settled.isPresent()) {
                 return settled.get();
@@ -106,7 +119,7 @@ final class Contest {
         if (rehung(stands, swaps)) {
             return Optional.empty();
         }
-        Optional<Assembly> tried = tried(stands, swaps, STEPS_A_TRY);
+        Optional<Assembly> tried = tried(stands, swaps, STEPS_A_TRY, arena.quick());
         return tried.isPresent() ? tried : split(stands, swaps);
     }
 
@@ -152,20 +165,20 @@ final class Contest {
     }
 
     /** Tries the smallest and the extreme assemblies, each with little work. */
-    private Optional<Assembly> tried(List<Stand> stands, Swaps swaps, long steps) {
+    private Optional<Assembly> tried(List<Stand> stands, Swaps swaps, long steps, Meter whole) {
         for (int column : measure.adding()) {
             Stand best = stands.get(0);
             for (Stand stand : stands) {
                 best = arena.ideal(stand.node()).small()[column] > arena.ideal(best.node()).small()[column] ? stand : best;
             }
             Pick pick = new Extreme(arena, column).of(best.node());
-            if (stands(best, pick, swaps, steps)) {
+            if (stands(best, pick, swaps, new Meter(steps, Optional.of(whole)))) {
                 return Optional.of(assemblies.of((Pick.Headed) pick));
             }
         }
         for (Stand stand : stands) {
             Pick pick = arena.smallest(stand.node());
-            if (stands(stand, pick, swaps, steps)) {
+            if (stands(stand, pick, swaps, new Meter(steps, Optional.of(whole)))) {
                 return Optional.of(assemblies.of((Pick.Headed) pick));
             }
         }
@@ -173,9 +186,9 @@ final class Contest {
     }
 
     /** Whether it is easily seen that an assembly is not dominated. */
-    private boolean stands(Stand stand, Pick pick, Swaps swaps, long steps) {
+    private boolean stands(Stand stand, Pick pick, Swaps swaps, Meter most) {
         try {
-            return winner(List.of(stand), arena.broughtBy(pick), new BitSet(), arena.search(arena.meter(steps)), ANY, swaps).isEmpty();
+            return winner(List.of(stand), arena.broughtBy(pick), new BitSet(), arena.search(most), ANY, swaps).isEmpty();
         } catch (Meter.Spent spent) {
             return false;
         }
@@ -235,7 +248,7 @@ final class Contest {
 
     /** An assembly with another head than these that is safe in their place and better than the target, of at most so many parts. */
     private Optional<Winner> winner(List<Stand> from, Yield target, BitSet barred, Search search, int mostParts, Swaps swaps) {
-        meter.spend(contents.stands().size());
+        meter.spend(1 + contents.stands().size() / Fronts.COMPARISONS_A_STEP);
         int head = from.get(0).head();
         if (!contents.several() && measure.compare(measure.ofNothing(), target) == Measure.Order.BETTER && from.stream().allMatch(swaps::safeToEmpty)) {
             return Optional.of(new Winner(Optional.empty()));

@@ -53,7 +53,7 @@ public final class Middles {
         this.catalog = landscape.relations().catalog();
         this.terrain = landscape.terrain();
         this.prices = new Prices(catalog, Optional.empty());
-        this.roles = new RoleSets(catalog, terrain, landscape.circuit(), prices, meter);
+        this.roles = new RoleSets(catalog, terrain, landscape.bare(), prices, meter);
         this.assemblies = new Assemblies(terrain);
         Map<Contents, SortedSet<SlotId>> same = new IdentityHashMap<>();
         for (String platform : landscape.platforms()) {
@@ -105,8 +105,8 @@ public final class Middles {
         Search(Lens lens, Worths worths) {
             this.lens = lens;
             this.worths = worths;
-            this.corners = new Tradeoffs(landscape.circuit(), roles, worths, Curve.Keep.CORNERS, meter);
-            this.fronts = new Tradeoffs(landscape.circuit(), roles, worths, Curve.Keep.ALL, new Meter(STEPS_FOR_ALL_CHOICES, Optional.of(meter)));
+            this.corners = new Tradeoffs(landscape.circuit(), landscape.bare(), roles, worths, Curve.Keep.CORNERS, meter);
+            this.fronts = new Tradeoffs(landscape.circuit(), landscape.bare(), roles, worths, Curve.Keep.ALL, new Meter(STEPS_FOR_ALL_CHOICES, Optional.of(meter)));
         }
 
         Outcome outcome(List<String> all) {
@@ -211,7 +211,7 @@ public final class Middles {
         private Curve all(List<Stand> stands, long set, Tradeoffs tradeoffs) {
             Curve all = Curve.NONE;
             for (Stand stand : stands) {
-                Curve some = tradeoffs.of(stand.node(), set);
+                Curve some = tradeoffs.of(stand, set);
                 meter.spend(1L + some.size());
                 all = all.or(some, tradeoffs == corners ? Curve.Keep.CORNERS : Curve.Keep.ALL);
             }
@@ -266,7 +266,7 @@ public final class Middles {
                 return true;
             }
             forChoice.allow(STEPS_A_CHOICE);
-            return new Outbidding(landscape.circuit(), roles, worths, corners, forChoice, hull.benefit(upper) - hull.benefit(upper - 1), hull.cost(upper) - hull.cost(upper - 1))
+            return new Outbidding(landscape.bare(), roles, worths, corners, forChoice, hull.benefit(upper) - hull.benefit(upper - 1), hull.cost(upper) - hull.cost(upper - 1))
                     .better(place.contents().stands(), set, own.cost(i), own.benefit(i));
         }
 
@@ -279,8 +279,8 @@ public final class Middles {
         }
 
         private BetweenRungs.Offer offer(List<Stand> stands, long set, Curve curve, int i, Tradeoffs tradeoffs) {
-            Optional<Assembly> assembly = stands.stream().filter(stand -> tradeoffs.of(stand.node(), set).holds(curve.cost(i), curve.benefit(i)))
-                    .map(stand -> assemblies.of((Pick.Headed) tradeoffs.pick(stand.node(), set, curve.cost(i), curve.benefit(i))))
+            Optional<Assembly> assembly = stands.stream().filter(stand -> tradeoffs.of(stand, set).holds(curve.cost(i), curve.benefit(i)))
+                    .map(stand -> assemblies.of(tradeoffs.pick(stand, set, curve.cost(i), curve.benefit(i))))
                     .min(Comparator.naturalOrder());
             return new BetweenRungs.Offer(assembly, worths.cost(curve.cost(i)), worths.benefit(curve.benefit(i)));
         }

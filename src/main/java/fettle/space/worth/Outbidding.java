@@ -1,5 +1,6 @@
 package fettle.space.worth;
 
+import fettle.space.Bare;
 import fettle.space.Circuit;
 import fettle.space.Stand;
 import java.util.HashMap;
@@ -16,6 +17,7 @@ final class Outbidding {
 
     private static final int MOST_BITS = 20;
 
+    private final Bare bare;
     private final Circuit circuit;
     private final RoleSets roles;
     private final Worths worths;
@@ -33,8 +35,9 @@ final class Outbidding {
      * @param rise how much more is brought
      * @param run for how much more cost
      */
-    Outbidding(Circuit circuit, RoleSets roles, Worths worths, Tradeoffs corners, Meter meter, long rise, long run) {
-        this.circuit = circuit;
+    Outbidding(Bare bare, RoleSets roles, Worths worths, Tradeoffs corners, Meter meter, long rise, long run) {
+        this.bare = bare;
+        this.circuit = bare.circuit();
         this.roles = roles;
         this.worths = worths;
         this.corners = corners;
@@ -48,14 +51,14 @@ final class Outbidding {
     boolean better(List<Stand> stands, long set, long cost, long benefit) {
         long best = Long.MIN_VALUE;
         for (Stand stand : stands) {
-            Curve curve = corners.of(stand.node(), set);
+            Curve curve = corners.of(stand, set);
             best = curve.isEmpty() ? best : Math.max(best, best(curve));
         }
         long shortfall = best - weighed(cost, benefit);
         for (Stand stand : stands) {
-            Curve curve = corners.of(stand.node(), set);
+            Curve curve = corners.of(stand, set);
             if (!curve.isEmpty() && best - best(curve) <= shortfall) {
-                Curve near = near(stand.node(), set, shortfall - best + best(curve));
+                Curve near = near(bare.of(stand.node()), set, shortfall - best + best(curve));
                 for (int i = 0; i < near.size() && near.cost(i) <= cost; i++) {
                     if (near.benefit(i) > benefit || near.benefit(i) == benefit && near.cost(i) < cost) {
                         return true;
@@ -95,7 +98,7 @@ final class Outbidding {
         long best = best(corners.of(node, set));
         return switch (circuit.kind(node)) {
             case ONE -> Curve.NOTHING;
-            case SLOT -> near(second, set, shortfall);
+            case SLOT -> throw new IllegalStateException("there are no slots");
             case PART -> {
                 long left = shortfall - best + weighed(worths.cost(first), worths.benefit(first));
                 long role = roles.of(first);

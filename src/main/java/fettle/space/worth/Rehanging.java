@@ -8,6 +8,7 @@ import fettle.space.Stand;
 import fettle.space.Swaps;
 import fettle.space.Terrain;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,24 +29,32 @@ final class Rehanging {
     /** By head, by slot of it, the slot's uses with this head in this site. */
     private final Map<Integer, Map<Integer, List<Integer>>> heads = new TreeMap<>();
 
-    Rehanging(Contents contents, Arena arena, Boxes boxes, Meter meter) {
+    /**
+     * Among the stands of some contents.
+     *
+     * @param standsOf by head, those stands of it in which something takes part in the comparison
+     */
+    Rehanging(Contents contents, Map<Integer, List<Stand>> standsOf, Arena arena, Boxes boxes, Meter meter) {
         this.contents = contents;
         this.arena = arena;
         this.measure = arena.measure();
         this.terrain = arena.terrain();
         this.boxes = boxes;
         this.meter = meter;
-        for (Stand stand : contents.stands()) {
-            if (arena.ideal(stand.node()) != null && !contents.circular(stand.head()) && terrain.slotsOf()[stand.head()].length > 0) {
-                collect(arena.circuit().second(stand.node()), heads.computeIfAbsent(stand.head(), unused -> new TreeMap<>()));
+        standsOf.forEach((head, stands) -> {
+            if (!contents.circular(head) && terrain.slotsOf()[head].length > 0) {
+                heads.put(head, uses(stands));
             }
-        }
+        });
     }
 
-    private void collect(int on, Map<Integer, List<Integer>> uses) {
+    /** What the slots of a head hold in any of its stands. */
+    private Map<Integer, List<Integer>> uses(List<Stand> stands) {
         Circuit circuit = arena.circuit();
-        List<Integer> open = new ArrayList<>(List.of(on));
-        java.util.BitSet seen = new java.util.BitSet();
+        Map<Integer, List<Integer>> uses = new TreeMap<>();
+        List<Integer> open = new ArrayList<>();
+        stands.forEach(stand -> open.add(circuit.second(stand.node())));
+        BitSet seen = new BitSet();
         while (!open.isEmpty()) {
             int node = open.remove(open.size() - 1);
             if (seen.get(node)) {
@@ -71,6 +80,7 @@ final class Rehanging {
                 case ONE, PART, SEVERAL -> { }
             }
         }
+        return uses;
     }
 
     /**

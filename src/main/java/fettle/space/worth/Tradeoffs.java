@@ -1,42 +1,57 @@
 package fettle.space.worth;
 
+import fettle.space.Bare;
 import fettle.space.Circuit;
+import fettle.space.Stand;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 
-/** What the choices out of a node of the circuit cost and bring, role set by role set, worked out when asked for. */
+/** What the choices out of a node of the circuit without slots cost and bring, role set by role set, worked out when asked for. */
 final class Tradeoffs {
 
+    private final Circuit slotted;
+    private final Bare bare;
     private final Circuit circuit;
     private final RoleSets roles;
     private final Worths worths;
     private final Curve.Keep keep;
     private final Meter meter;
     /** By node, for each of its sets of roles in their order. */
-    private final Curve[][] known;
+    private Curve[][] known = {};
 
-    Tradeoffs(Circuit circuit, RoleSets roles, Worths worths, Curve.Keep keep, Meter meter) {
-        this.circuit = circuit;
+    Tradeoffs(Circuit slotted, Bare bare, RoleSets roles, Worths worths, Curve.Keep keep, Meter meter) {
+        this.slotted = slotted;
+        this.bare = bare;
+        this.circuit = bare.circuit();
         this.roles = roles;
         this.worths = worths;
         this.keep = keep;
         this.meter = meter;
-        this.known = new Curve[circuit.size()][];
+    }
+
+    /** The assemblies of a stand that serve just these roles and can be bought. */
+    Curve of(Stand stand, long set) {
+        return of(bare.of(stand.node()), set);
     }
 
     /** The choices of a node that serve just these roles and can be bought. */
     Curve of(int node, long set) {
         int at = roles.place(node, set);
-        if (at < 0) {
-            return Curve.NONE;
+        return at < 0 ? Curve.NONE : at(node, at);
+    }
+
+    private Curve at(int node, int place) {
+        if (node >= known.length) {
+            known = Arrays.copyOf(known, circuit.size());
         }
         if (known[node] == null) {
             known[node] = new Curve[roles.below(node).length];
         }
-        if (known[node][at] == null) {
-            known[node][at] = work(node, set);
+        if (known[node][place] == null) {
+            known[node][place] = work(node, roles.below(node)[place]);
         }
-        return known[node][at];
+        return known[node][place];
     }
 
     private Curve work(int node, long set) {
@@ -45,7 +60,7 @@ final class Tradeoffs {
         return switch (circuit.kind(node)) {
             case ONE -> Curve.NOTHING;
             case PART -> worths.sold(first) ? on(second, roles.of(first), set).moved(worths.cost(first), worths.benefit(first)) : Curve.NONE;
-            case SLOT -> of(second, set);
+            case SLOT -> throw new IllegalStateException("there are no slots");
             case BOTH -> both(first, second, set);
             case SEVERAL -> several(first, second, set);
             case EITHER -> {
@@ -66,26 +81,11 @@ final class Tradeoffs {
 
     private Curve both(int one, int other, long set) {
         Curve all = Curve.NONE;
-        long[] beside = roles.below(other);
-        for (long some : roles.below(one)) {
-            if ((some & ~set) == 0) {
-                if (beside.length <= 1L << Long.bitCount(some)) {
-                    for (long others : beside) {
-                        if ((some | others) == set) {
-                            all = or(all, and(of(one, some), of(other, others)));
-                        }
-                    }
-                } else {
-                    // The others serve what is left of the set and any of what is served already.
-                    for (long again = some; ; again = (again - 1) & some) {
-                        Curve others = of(other, set & ~some | again);
-                        all = others.isEmpty() ? all : or(all, and(of(one, some), others));
-                        if (again == 0) {
-                            break;
-                        }
-                    }
-                }
-            }
+        int[] making = roles.making(one, other, set);
+        for (int i = 0; i < making.length; i += 2) {
+            Curve some = at(one, making[i]);
+            Curve others = some.isEmpty() ? Curve.NONE : at(other, making[i + 1]);
+            all = others.isEmpty() ? all : or(all, and(some, others));
         }
         return all;
     }
@@ -117,37 +117,42 @@ final class Tradeoffs {
         return one.and(other, keep);
     }
 
-    /** A choice of a node that serves these roles, costs so much and brings so much, which is one of those kept. */
-    Pick pick(int node, long set, long cost, long benefit) {
-        int first = circuit.first(node);
-        int second = circuit.second(node);
-        return switch (circuit.kind(node)) {
+    /** The assembly of a stand that serves these roles, costs so much and brings so much, which is one of those kept. */
+    Pick.Headed pick(Stand stand, long set, long cost, long benefit) {
+        return (Pick.Headed) pick(stand.node(), set, cost, benefit);
+    }
+
+    /** A choice of a node with slots. */
+    private Pick pick(int node, long set, long cost, long benefit) {
+        int first = slotted.first(node);
+        int second = slotted.second(node);
+        return switch (slotted.kind(node)) {
             case ONE -> Pick.NOTHING;
             case PART -> {
                 long cheaper = cost - worths.cost(first);
                 long less = benefit - worths.benefit(first);
                 long besides = set & ~roles.of(first);
-                yield new Pick.Headed(first, pick(second, of(second, besides).holds(cheaper, less) ? besides : set, cheaper, less));
+                yield new Pick.Headed(first, pick(second, of(bare.of(second), besides).holds(cheaper, less) ? besides : set, cheaper, less));
             }
             case SLOT -> new Pick.InSlot(first, pick(second, set, cost, benefit));
             case BOTH -> halves(first, second, set, cost, benefit);
             case SEVERAL -> copies(first, second, set, cost, benefit);
             case EITHER -> {
                 int i = 0;
-                while (!of(circuit.alternative(node, i), set).holds(cost, benefit)) {
+                while (!of(bare.of(slotted.alternative(node, i)), set).holds(cost, benefit)) {
                     i++;
                 }
-                yield pick(circuit.alternative(node, i), set, cost, benefit);
+                yield pick(slotted.alternative(node, i), set, cost, benefit);
             }
         };
     }
 
     private Pick halves(int one, int other, long set, long cost, long benefit) {
-        for (long some : roles.below(one)) {
-            Curve curve = (some & ~set) == 0 ? of(one, some) : Curve.NONE;
+        for (long some : roles.below(bare.of(one))) {
+            Curve curve = (some & ~set) == 0 ? of(bare.of(one), some) : Curve.NONE;
             for (int i = 0; i < curve.size(); i++) {
-                for (long others : roles.below(other)) {
-                    if ((some | others) == set && of(other, others).holds(cost - curve.cost(i), benefit - curve.benefit(i))) {
+                for (long others : roles.below(bare.of(other))) {
+                    if ((some | others) == set && of(bare.of(other), others).holds(cost - curve.cost(i), benefit - curve.benefit(i))) {
                         return Pick.both(pick(one, some, curve.cost(i), curve.benefit(i)), pick(other, others, cost - curve.cost(i), benefit - curve.benefit(i)));
                     }
                 }
@@ -160,11 +165,11 @@ final class Tradeoffs {
         if (copies == 1) {
             return pick(of, set, cost, benefit);
         }
-        for (long some : roles.below(of)) {
-            Curve curve = (some & ~set) == 0 ? of(of, some) : Curve.NONE;
+        for (long some : roles.below(bare.of(of))) {
+            Curve curve = (some & ~set) == 0 ? of(bare.of(of), some) : Curve.NONE;
             for (int i = 0; i < curve.size(); i++) {
                 for (long others = set; ; others = (others - 1) & set) {
-                    if ((some | others) == set && several(of, copies - 1, others).holds(cost - curve.cost(i), benefit - curve.benefit(i))) {
+                    if ((some | others) == set && several(bare.of(of), copies - 1, others).holds(cost - curve.cost(i), benefit - curve.benefit(i))) {
                         return Pick.both(pick(of, some, curve.cost(i), curve.benefit(i)),
                                 copies(of, copies - 1, others, cost - curve.cost(i), benefit - curve.benefit(i)));
                     }
