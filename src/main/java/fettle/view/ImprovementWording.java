@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Words for swaps, purchases and what became of a search. */
 public final class ImprovementWording {
@@ -31,7 +32,8 @@ public final class ImprovementWording {
     /** Why there is no best build. */
     List<String> because(Outcome outcome) {
         if (outcome instanceof Outcome.Nothing nothing) {
-            return nothing.conflict().isEmpty() ? List.of("the platform has no valid build") : nothing.conflict().stream().map(this::demand).toList();
+            return nothing.conflict().isEmpty() ? List.of("the platform has no valid build") : Stream.concat(nothing.conflict().stream().map(this::demand),
+                    nothing.smallest() ? Stream.empty() : Stream.of("the time was over before it was known whether each of these is needed for that")).toList();
         } else if (outcome instanceof Outcome.CutShort cut) {
             return List.of("the time was over before a build was found; no benefit exceeds " + Figures.rounded(cut.bound().orElse(BigDecimal.ZERO), 2));
         } else if (outcome instanceof Outcome.Open open) {

@@ -13,7 +13,7 @@ import java.util.Optional;
  * @param swaps what a single swap would do
  * @param outcome what the search for the best build came to
  * @param best the build made into the best, where one was found
- * @param steps the best swap, then the best swap after it, and so on
+ * @param steps swaps to make one after the other, sought for what they gain together
  * @param worn margins with each outfit of the catalog, before and after
  */
 public record Improvement(

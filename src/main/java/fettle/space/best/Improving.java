@@ -44,7 +44,7 @@ public final class Improving {
         Outcome outcome = new Optimum(relations, Space.of(relations).folded(build.platform().id())).seek(demands(before, lens, keep), effort);
         Optional<Change> best = outcome instanceof Outcome.Found found ? Optional.of(change(before, weighing, found)) : Optional.empty();
         Swaps.Found swaps = swaps(before, weighing);
-        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, steps(before, weighing, swaps, steps),
+        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, new Upgrading(before, after -> swaps(after, weighing)).steps(swaps, steps),
                 worn(before, best));
     }
 
@@ -78,24 +78,6 @@ public final class Improving {
         List<Share> shares = Shares.of(weighing, platform, build.loaded(), Arrangement.of(relations, placement).paths(), found.build().paths());
         Optional<List<Purchase>> buy = shopping(build).between(placement.parts().stream().map(Occurrence::part).toList(), found.build().placed());
         return new Change(after, shares, buy, Shopping.price(buy.orElse(List.of())));
-    }
-
-    /** Step by step the swap that gains most, is sound and keeps to the budget. */
-    private List<Swap> steps(BuildResult before, Weighing weighing, Swaps.Found first, int most) {
-        List<Swap> steps = new ArrayList<>();
-        Swaps.Found swaps = first;
-        while (steps.size() < most) {
-            Optional<Swap> next = swaps.swaps().stream()
-                    .filter(swap -> swap.gain().signum() > 0 && swap.sound() && Improvement.affordable(before, swap.after())).findFirst();
-            if (next.isEmpty()) {
-                break;
-            }
-            steps.add(next.get());
-            if (steps.size() < most) {
-                swaps = swaps(next.get().after(), weighing);
-            }
-        }
-        return steps;
     }
 
     private List<Improvement.Worn> worn(BuildResult before, Optional<Change> best) {

@@ -34,31 +34,34 @@ public final class Optimum {
             return new Outcome.Open(folded.undecided().get());
         }
         if (folded.isVoid()) {
-            return new Outcome.Nothing(List.of());
+            return new Outcome.Nothing(List.of(), false);
         }
         try {
             Outcome outcome = sought(demands, demands.prices().isPresent(), effort, false);
-            return outcome instanceof Outcome.Nothing ? new Outcome.Nothing(conflict(demands)) : outcome;
+            return outcome instanceof Outcome.Nothing ? conflict(demands, effort) : outcome;
         } catch (TooMany tooMany) {
             return new Outcome.Open(new Undecided("There is more to compare than " + tooMany.bound() + " at once.", tooMany.at()));
         }
     }
 
     /** The demands that can't be met together, each left out in turn to see whether it is needed for that. */
-    private List<Demand> conflict(Demands demands) {
+    private Outcome.Nothing conflict(Demands demands, Effort effort) {
         Set<Demand> needed = new LinkedHashSet<>();
         demands.keep().stream().sorted().map(Demand.Leaving::new).forEach(needed::add);
         demands.limits().stream().map(Demand.Keeping::new).forEach(needed::add);
         demands.budget().ifPresent(unused -> needed.add(new Demand.WithinBudget()));
         demands.prices().ifPresent(unused -> needed.add(new Demand.Obtainable()));
+        boolean smallest = true;
         for (Demand demand : List.copyOf(needed)) {
             needed.remove(demand);
             boolean obtainable = needed.contains(new Demand.Obtainable());
-            if (!(sought(only(demands, needed), obtainable, Effort.unbounded(), true) instanceof Outcome.Nothing)) {
+            Outcome without = sought(only(demands, needed), obtainable, effort, true);
+            if (!(without instanceof Outcome.Nothing)) {
                 needed.add(demand);
+                smallest &= without instanceof Outcome.Found;
             }
         }
-        return needed.stream().sorted().toList();
+        return new Outcome.Nothing(needed.stream().sorted().toList(), smallest);
     }
 
     private static Demands only(Demands demands, Set<Demand> these) {
@@ -88,7 +91,7 @@ public final class Optimum {
         Optional<Kept> kept = demands.before().map(placement -> Kept.of(placement, demands.keep()));
         int root = maker.root(before, kept);
         if (root == Plan.NONE) {
-            return new Outcome.Nothing(List.of());
+            return new Outcome.Nothing(List.of(), false);
         }
         Ledger ledger = new Ledger(relations.catalog(), folded.hosts(), folded.platform(), demands, costs);
         return new Seeking(problem(maker, root, ledger, demands), effort, anyWillDo).outcome();

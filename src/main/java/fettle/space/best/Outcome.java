@@ -22,9 +22,10 @@ public sealed interface Outcome {
     /**
      * No build satisfies the demands.
      *
-     * @param conflict demands that no build satisfies together, of which none can be left out; empty where the platform has no valid build at all
+     * @param conflict demands that no build satisfies together; empty where the platform has no valid build at all
+     * @param smallest whether none of them can be left out; otherwise the time was over before that was known
      */
-    record Nothing(List<Demand> conflict) implements Outcome {
+    record Nothing(List<Demand> conflict, boolean smallest) implements Outcome {
         public Nothing {
             conflict = List.copyOf(conflict);
         }

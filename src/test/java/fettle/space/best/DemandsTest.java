@@ -54,6 +54,7 @@ class DemandsTest {
 
     private static String conflict(String build, String... keep) {
         Outcome.Nothing nothing = (Outcome.Nothing) outcome(Effort.unbounded(), build, keep);
+        assertTrue(nothing.smallest());
         return nothing.conflict().stream().map(Demand::key).collect(Collectors.joining(" + "));
     }
 
@@ -95,8 +96,29 @@ class DemandsTest {
 
     /** What comes of it when time is over after so many looks at the clock. */
     private static Outcome cutShort(int looks) {
+        return cutShort(looks, "'parts': {'a': 'bar'}");
+    }
+
+    private static Outcome cutShort(int looks, String build) {
         int[] looked = {0};
-        return outcome(Effort.of(Duration.ofSeconds(1), () -> ++looked[0] > looks ? 2_000_000_000L : 0), "'parts': {'a': 'bar'}");
+        return outcome(Effort.of(Duration.ofSeconds(1), () -> ++looked[0] > looks ? 2_000_000_000L : 0), build);
+    }
+
+    @Test
+    void demands_are_said_to_be_the_fewest_only_where_there_was_time_to_see_it() {
+        int unsure = 0;
+        for (int looks = 1; ; looks++) {
+            if (cutShort(looks, "'parts': {'a': 'bar'}, 'budget': 9.99") instanceof Outcome.Nothing nothing) {
+                List<String> keys = nothing.conflict().stream().map(Demand::key).toList();
+                assertTrue(keys.containsAll(List.of("budget", "limit carry")), keys.toString());
+                if (nothing.smallest()) {
+                    assertEquals(2, keys.size());
+                    break;
+                }
+                unsure++;
+            }
+        }
+        assertTrue(unsure > 0, "time was over in between");
     }
 
     private static BigDecimal bound(Outcome outcome) {
