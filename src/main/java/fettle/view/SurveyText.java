@@ -6,20 +6,27 @@ import fettle.judgement.PlatformSurvey;
 import fettle.space.Assembly;
 import fettle.space.Range;
 import fettle.space.Survey;
+import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.PartWorth;
 import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 
 /** Writes one platform's survey for people, on one screen: how many builds, what is in none or all of them, and how far the figures reach. */
 final class SurveyText {
+
+    /** A platform is to fit on a screen, so that no more parts are told of at length. */
+    private static final int MOST_WASTED = 8;
 
     private final Catalog catalog;
     private final Gains gains;
@@ -101,11 +108,19 @@ final class SurveyText {
 
     /** Dominated parts, those that fall to the same in several slots together. */
     private void waste(Sheet sheet, List<SlotWorth> slots) {
+        Set<String> outdone = new HashSet<>();
+        Set<String> told = new HashSet<>();
         Map<String, List<String>> where = new LinkedHashMap<>();
         List<String> open = new ArrayList<>();
         for (SlotWorth slot : slots) {
             slot.parts().forEach((part, worth) -> {
-                worth.dominated().ifPresent(dominated -> where.computeIfAbsent(waste(part, worth, dominated), unused -> new ArrayList<>()).add(slot.slot().toString()));
+                worth.dominated().ifPresent(dominated -> {
+                    if (told.size() < MOST_WASTED || told.contains(part)) {
+                        told.add(part);
+                        where.computeIfAbsent(waste(worth, dominated), unused -> new ArrayList<>()).add(slot.slot().toString());
+                    }
+                    outdone.add(part);
+                });
                 if (worth.ignoringCost() instanceof Verdict.Open || worth.withCost() instanceof Verdict.Open) {
                     open.add(part + " in " + slot.slot());
                 }
@@ -116,16 +131,34 @@ final class SurveyText {
             sheet.entry(word, Span.plain(each.getKey() + " (in " + Phrases.and(each.getValue()) + ")"));
             word = Span.faint("");
         }
+        if (outdone.size() > told.size()) {
+            sheet.entry(word, Span.plain("and " + (outdone.size() - told.size()) + " parts more are outdone somewhere: fettle explain tells of one part, --format json of all"));
+        }
         if (!open.isEmpty()) {
             sheet.entry(Span.faint("open"), Span.plain("not decided whether dominated: " + Phrases.and(open)));
         }
     }
 
-    private String waste(String part, PartWorth worth, Verdict.Dominated dominated) {
-        boolean ignoring = worth.ignoringCost() instanceof Verdict.Dominated;
-        String mode = !ignoring ? "for its price" : worth.withCost() instanceof Verdict.Dominated ? "for its price too" : "whatever it costs";
-        return words(Optional.of(dominated.shown())) + " is outdone by " + words(dominated.by()) + ", " + mode + ": "
-                + GainWording.of(gains.of(Optional.of(dominated.shown()), dominated.by()));
+    private String waste(PartWorth worth, Verdict.Dominated dominated) {
+        if (!(worth.ignoringCost() instanceof Verdict.Dominated free) || !(worth.withCost() instanceof Verdict.Dominated priced)) {
+            return waste(dominated, worth.ignoringCost() instanceof Verdict.Dominated ? "whatever it costs" : "for its price");
+        }
+        // What is dearer shows only half of it, where something else shows both.
+        boolean better = differences(free).stream().anyMatch(gain -> gain.column().attribute().isEmpty() && dearer(gain))
+                && differences(priced).stream().anyMatch(gain -> gain.column().attribute().isPresent());
+        return waste(better ? priced : free, "for its price too");
+    }
+
+    private List<Gain> differences(Verdict.Dominated dominated) {
+        return gains.of(Optional.of(dominated.shown()), dominated.by());
+    }
+
+    private static boolean dearer(Gain cost) {
+        return cost.after().orElse(BigDecimal.ZERO).compareTo(cost.before().orElse(BigDecimal.ZERO)) > 0;
+    }
+
+    private String waste(Verdict.Dominated dominated, String mode) {
+        return words(Optional.of(dominated.shown())) + " is outdone by " + words(dominated.by()) + ", " + mode + ": " + GainWording.of(differences(dominated));
     }
 
     private static String words(Optional<Assembly> choice) {

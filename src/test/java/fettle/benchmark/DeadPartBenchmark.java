@@ -32,7 +32,7 @@ public final class DeadPartBenchmark {
     }
 
     private static void ask(int size) {
-        BenchmarkCatalog catalog = BenchmarkCatalog.of(new BenchmarkCatalog.Size(size, 24, 12, 0, false), 7);
+        BenchmarkCatalog catalog = BenchmarkCatalog.of(new BenchmarkCatalog.Size(size, 24, 12, 0, true), 7);
         Relations relations = Deriver.derive(RuleBase.builtIn(), CatalogReader.read(BenchmarkCatalog.documents(catalog.texts())));
 
         long start = System.nanoTime();
