@@ -40,6 +40,9 @@ final class IdleRelations {
     /** How many builds may be tried for one relation. */
     private static final int MOST_TRIED = 1_000;
 
+    /** So many relations are worth the while of working all builds out once more without any of them. */
+    private static final int MANY = 8;
+
     private final Relations relations;
     private final Terrain terrain;
     private final TermMembers members;
@@ -247,8 +250,32 @@ final class IdleRelations {
         return new Answer(List.copyOf(idle), List.copyOf(left));
     }
 
-    /** Takes one after the other out, and leaves out those that make no difference. */
+    /** Takes one after the other out, and leaves out those that make no difference; many are first taken out together, which seldom makes any. */
     private void decide(List<Suspect> suspects, BitSet dropped, Breaking breaking, Counts counts, List<IdleRelation> idle, List<IdleRelation> left) {
+        if (suspects.size() >= MANY) {
+            Set<String> platforms = new TreeSet<>();
+            BitSet without = (BitSet) dropped.clone();
+            suspects.forEach(suspect -> {
+                platforms.addAll(suspect.platforms);
+                without.or(suspect.group);
+            });
+            Compared compared = counts.compare(platforms, rules(without));
+            if (compared.undecided.isEmpty() && compared.more.isEmpty()) {
+                dropped.or(without);
+                suspects.forEach(suspect -> idle.addAll(told(suspect.group, false, Optional.empty())));
+                return;
+            }
+            if (compared.undecided.isEmpty()) {
+                int half = suspects.size() / 2;
+                decide(suspects.subList(0, half), dropped, breaking, counts, idle, left);
+                decide(suspects.subList(half, suspects.size()), dropped, breaking, counts, idle, left);
+                return;
+            }
+        }
+        decideEach(suspects, dropped, breaking, counts, idle, left);
+    }
+
+    private void decideEach(List<Suspect> suspects, BitSet dropped, Breaking breaking, Counts counts, List<IdleRelation> idle, List<IdleRelation> left) {
         for (Suspect suspect : suspects) {
             BitSet without = (BitSet) dropped.clone();
             without.or(suspect.group);

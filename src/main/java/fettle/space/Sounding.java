@@ -31,7 +31,7 @@ public final class Sounding {
     private static final int MOST_STARTED = 500;
 
     /** How many platforms may be worked out once more without some relation, over all relations. */
-    private static final int MOST_COMPARED = 600;
+    private static final int MOST_COMPARED = 1_200;
 
     private final Relations relations;
     private final Terrain terrain;
