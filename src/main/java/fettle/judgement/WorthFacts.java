@@ -13,13 +13,17 @@ import fettle.space.worth.PartWorth;
 import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 
 /**
  * Gathers part by part how it stands to the others in the slots of all platforms, as the facts that judgement rules match. Parts of which no figure is stated are
@@ -30,16 +34,33 @@ final class WorthFacts {
     private final Catalog catalog;
     private final Gains gains;
     private final Obscure obscure;
-    private final SortedMap<String, List<Seen>> seen = new TreeMap<>();
+    private final Set<String> measured;
+    private final SortedMap<String, Seen> seen = new TreeMap<>();
     private final SortedMap<String, SortedMap<String, List<String>>> twins = new TreeMap<>();
 
-    /** A part in one slot of one platform. */
-    private record Seen(SlotWorth slot, PartWorth worth) {}
+    /** A part standing the same in some slots. */
+    private record Alike(PartWorth worth, List<SlotWorth> slots) {}
+
+    /** A part wherever it stands. Slots that hold the same share how it stands there, of which there are far fewer than slots. */
+    private static final class Seen {
+
+        private final Map<PartWorth, Alike> byWorth = new IdentityHashMap<>();
+        private final List<Alike> alike = new ArrayList<>();
+
+        void add(SlotWorth slot, PartWorth worth) {
+            byWorth.computeIfAbsent(worth, unused -> {
+                Alike first = new Alike(worth, new ArrayList<>());
+                alike.add(first);
+                return first;
+            }).slots.add(slot);
+        }
+    }
 
     private WorthFacts(Catalog catalog, Landscape landscape) {
         this.catalog = catalog;
         this.gains = new Gains(catalog, new Prices(catalog, Optional.empty()));
         this.obscure = Obscure.of(landscape);
+        this.measured = catalog.parts().values().stream().filter(WorthFacts::measured).map(Part::id).collect(Collectors.toSet());
         Comparison comparison = new Comparison(landscape, Optional.empty());
         for (String platform : landscape.platforms()) {
             comparison.platform(platform).forEach(this::see);
@@ -84,10 +105,12 @@ final class WorthFacts {
     private List<LeftOpen> open() {
         SortedMap<String, SortedSet<String>> parts = new TreeMap<>();
         SortedMap<String, Undecided> why = new TreeMap<>();
-        seen.forEach((part, places) -> places.forEach(place -> List.of(place.worth.ignoringCost(), place.worth.withCost()).forEach(verdict -> {
+        seen.forEach((part, places) -> places.alike.forEach(alike -> List.of(alike.worth.ignoringCost(), alike.worth.withCost()).forEach(verdict -> {
             if (verdict instanceof Verdict.Open open) {
-                parts.computeIfAbsent(place.slot.platform(), unused -> new TreeSet<>()).add(part);
-                why.putIfAbsent(place.slot.platform(), open.undecided());
+                alike.slots.forEach(slot -> {
+                    parts.computeIfAbsent(slot.platform(), unused -> new TreeSet<>()).add(part);
+                    why.putIfAbsent(slot.platform(), open.undecided());
+                });
             }
         })));
         List<LeftOpen> open = new ArrayList<>();
@@ -108,21 +131,22 @@ final class WorthFacts {
 
     private void see(SlotWorth slot) {
         slot.parts().forEach((part, worth) -> {
-            if (measured(catalog.parts().get(part))) {
-                seen.computeIfAbsent(part, unused -> new ArrayList<>()).add(new Seen(slot, worth));
+            if (measured.contains(part)) {
+                seen.computeIfAbsent(part, unused -> new Seen()).add(slot, worth);
             }
         });
-        slot.twins().stream().filter(pair -> measured(catalog.parts().get(pair.one()))).forEach(pair ->
+        slot.twins().stream().filter(pair -> measured.contains(pair.one())).forEach(pair ->
                 twins.computeIfAbsent(pair.one(), unused -> new TreeMap<>()).computeIfAbsent(pair.other(), unused -> new ArrayList<>()).add(slot.slot().toString()));
     }
 
     private List<OutdonePart> outdone() {
         List<OutdonePart> found = new ArrayList<>();
-        seen.forEach((id, places) -> {
+        seen.forEach((id, everywhere) -> {
+            List<Alike> places = everywhere.alike;
             if (places.stream().anyMatch(place -> place.worth.dominated().isPresent())) {
                 Part part = catalog.parts().get(id);
-                Predicate<Seen> free = place -> place.worth.ignoringCost() instanceof Verdict.Dominated;
-                Predicate<Seen> adapted = place -> place.worth.dominated().map(dominated -> adapted(part, dominated)).orElse(false);
+                Predicate<Alike> free = place -> place.worth.ignoringCost() instanceof Verdict.Dominated;
+                Predicate<Alike> adapted = place -> place.worth.dominated().map(dominated -> adapted(part, dominated)).orElse(false);
                 found.add(new OutdonePart(
                         part, everywhere(id, places, free), everywhere(id, places, place -> place.worth.worseThanEmpty()),
                         places(places, free.and(adapted.negate())), places(places, free.and(adapted)),
@@ -133,7 +157,7 @@ final class WorthFacts {
     }
 
     /** Whether something holds of a part in every slot that can hold it. */
-    private boolean everywhere(String part, List<Seen> places, Predicate<Seen> holds) {
+    private boolean everywhere(String part, List<Alike> places, Predicate<Alike> holds) {
         return !obscure.parts().contains(part) && places.stream().allMatch(holds);
     }
 
@@ -146,14 +170,14 @@ final class WorthFacts {
         return catalog.parts().get(part).kind();
     }
 
-    private OutdonePart.Places places(List<Seen> places, Predicate<Seen> wanted) {
-        List<Seen> some = places.stream().filter(wanted).toList();
+    private OutdonePart.Places places(List<Alike> places, Predicate<Alike> wanted) {
+        List<Alike> some = places.stream().filter(wanted).toList();
         if (some.isEmpty()) {
             return OutdonePart.Places.NONE;
         }
         Verdict.Dominated first = some.get(0).worth.dominated().orElseThrow();
         return new OutdonePart.Places(
-                some.stream().map(place -> place.slot.slot().toString()).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()),
+                some.stream().flatMap(place -> place.slots.stream()).map(slot -> slot.slot().toString()).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()),
                 GainWords.of(gains.of(Optional.of(first.shown()), first.by())));
     }
 
@@ -161,7 +185,7 @@ final class WorthFacts {
     private List<TwinParts> twins() {
         List<TwinParts> found = new ArrayList<>();
         twins.forEach((one, others) -> others.forEach((other, slots) -> {
-            long together = seen.get(one).stream().filter(place -> place.slot.parts().containsKey(other)).count();
+            long together = seen.get(one).alike.stream().flatMap(alike -> alike.slots.stream()).filter(slot -> slot.parts().containsKey(other)).count();
             if (together == slots.size() && !obscure.both(one, other)) {
                 found.add(new TwinParts(catalog.parts().get(one), catalog.parts().get(other), slots.stream().distinct().sorted().toList()));
             }
