@@ -88,13 +88,13 @@ final class WorthFacts {
         catalog.lenses().values().forEach(lens -> {
             Middles.Outcome outcome = middles.of(lens);
             outcome.between().forEach((part, found) -> between.computeIfAbsent(part, unused -> new ArrayList<>()).addAll(found));
-            List<String> open = outcome.open().stream().filter(part -> measured(catalog.parts().get(part))).toList();
+            List<String> open = outcome.open().stream().filter(measured::contains).toList();
             outcome.why().filter(why -> !open.isEmpty())
                     .ifPresent(why -> facts.add(new LeftOpen("lens:" + lens.id(), lens.origin(), "wherever they are of use something else gives more for the price than", open, why)));
         });
         between.forEach((id, found) -> {
             Part part = catalog.parts().get(id);
-            if (measured(part) && !obscure.parts().contains(id)) {
+            if (measured.contains(id) && !obscure.parts().contains(id)) {
                 facts.add(new MiddlePart(part, found.stream().map(BetweenRungs::lens).distinct().toList(), found));
             }
         });

@@ -37,6 +37,11 @@ public final class BenchmarkCatalog {
 
         /** The same, dense. */
         public static final Size DENSE = new Size(5_000, 120, 12, 200, true);
+
+        /** The dense one where {@code fettle.dense} says so. */
+        static Size asked() {
+            return Boolean.getBoolean("fettle.dense") ? DENSE : LARGE;
+        }
     }
 
     /** What parts of a sort have in an attribute: from that of the poorest to that of the best, in halves, and the share of parts that have it. */

@@ -46,8 +46,8 @@ public final class DominanceBenchmark {
         String directory = System.getProperty("fettle.catalog", "");
         if (directory.isEmpty()) {
             int parts = Integer.getInteger("fettle.parts", BenchmarkCatalog.Size.LARGE.parts());
-            BenchmarkCatalog.Size large = BenchmarkCatalog.Size.LARGE;
-            return BenchmarkCatalog.of(new BenchmarkCatalog.Size(parts, large.platforms(), large.families(), large.builds(), Boolean.getBoolean("fettle.dense")), 7).texts();
+            BenchmarkCatalog.Size asked = BenchmarkCatalog.Size.asked();
+            return BenchmarkCatalog.of(new BenchmarkCatalog.Size(parts, asked.platforms(), asked.families(), asked.builds(), asked.dense()), 7).texts();
         }
         Map<String, String> texts = new TreeMap<>();
         try (Stream<Path> files = Files.walk(Path.of(directory))) {

@@ -18,7 +18,7 @@ public final class SurveyBenchmark {
     private SurveyBenchmark() {}
 
     public static void main(String[] arguments) {
-        Map<String, String> texts = BenchmarkCatalog.of(Boolean.getBoolean("fettle.dense") ? BenchmarkCatalog.Size.DENSE : BenchmarkCatalog.Size.LARGE, 7).texts();
+        Map<String, String> texts = BenchmarkCatalog.of(BenchmarkCatalog.Size.asked(), 7).texts();
         long start = System.nanoTime();
         Catalog catalog = CatalogReader.read(BenchmarkCatalog.documents(texts));
         start = lap("read " + catalog.parts().size() + " parts, " + catalog.platforms().size() + " platforms", start);

@@ -34,7 +34,7 @@ public final class Optimum {
             return new Outcome.Open(folded.undecided().get());
         }
         if (folded.isVoid()) {
-            return new Outcome.Nothing(List.of(), false);
+            return new Outcome.Nothing(List.of(), true);
         }
         try {
             Outcome outcome = sought(demands, demands.prices().isPresent(), effort, false);
@@ -91,7 +91,7 @@ public final class Optimum {
         Optional<Kept> kept = demands.before().map(placement -> Kept.of(placement, demands.keep()));
         int root = maker.root(before, kept);
         if (root == Plan.NONE) {
-            return new Outcome.Nothing(List.of(), false);
+            return new Outcome.Nothing(List.of(), true);
         }
         Ledger ledger = new Ledger(relations.catalog(), folded.hosts(), folded.platform(), demands, costs);
         return new Seeking(problem(maker, root, ledger, demands), effort, anyWillDo).outcome();

@@ -50,7 +50,7 @@ final class Seeking {
         }
         Column cost = problem.ledger().columns().get(Ledger.COST);
         if (best == null) {
-            return bound.isPresent() ? new Outcome.CutShort(bound) : new Outcome.Nothing(List.of(), false);
+            return bound.isPresent() ? new Outcome.CutShort(bound) : new Outcome.Nothing(List.of(), true);
         }
         return new Outcome.Found(best.arrangement(), best.benefit(), cost.decimal(best.cost()), best.changed(), bound.isEmpty(),
                 bound.orElse(best.benefit()).max(best.benefit()));

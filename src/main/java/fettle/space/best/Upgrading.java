@@ -14,8 +14,8 @@ import java.util.function.Function;
 
 /**
  * Seeks the swaps to make one after the other, each of which gains something, is sound and keeps to the budget. Taking what gains most each time can spend on one swap what two
- * others would have made more of; so several beginnings are followed, those that gain most and those that gain most for their price. What comes out gains no less than taking
- * the best each time, and may still not be the best there is.
+ * others would have made more of; so several beginnings are followed, those that gain most and those that gain most for their price. What comes out may
+ * still not be the best there is.
  */
 final class Upgrading {
 
@@ -74,7 +74,7 @@ final class Upgrading {
             }
             further.sort(MOST_GAINED);
             best = further.isEmpty() || MOST_GAINED.compare(best, further.get(0)) <= 0 ? best : further.get(0);
-            open = followed(further);
+            open = i + 1 < most ? followed(further) : List.of();
         }
         return best.swaps();
     }

@@ -72,13 +72,13 @@ final class Opposition {
 
     private Optional<Yield> winner(List<Point> front, Yield target) {
         long weight = measure.weight(target);
-        int i = 0;
-        while (i < front.size() && measure.weight(front.get(i).yield()) >= weight && !better(front.get(i).yield(), target)) {
-            i++;
+        int compared = 0;
+        Optional<Yield> winner = Optional.empty();
+        while (winner.isEmpty() && compared < front.size() && measure.weight(front.get(compared).yield()) >= weight) {
+            winner = Optional.of(front.get(compared++).yield()).filter(yield -> better(yield, target));
         }
-        meter.spend(1 + i / Fronts.COMPARISONS_A_STEP);
-        boolean found = i < front.size() && measure.weight(front.get(i).yield()) >= weight;
-        return found ? Optional.of(front.get(i).yield()) : Optional.empty();
+        meter.spend(1 + compared / Fronts.COMPARISONS_A_STEP);
+        return winner;
     }
 
     private boolean better(Yield one, Yield target) {

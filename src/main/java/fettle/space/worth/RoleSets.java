@@ -146,7 +146,7 @@ final class RoleSets {
     /** Those of a node, the smallest sets first; none where something that is not sold is in each choice. */
     long[] below(int node) {
         if (node >= known.length) {
-            known = Arrays.copyOf(known, circuit.size());
+            known = Arrays.copyOf(known, Math.max(circuit.size(), 2 * known.length));
         }
         long[] sets = known[node];
         if (sets == null) {

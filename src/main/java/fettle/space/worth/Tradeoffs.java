@@ -43,7 +43,7 @@ final class Tradeoffs {
 
     private Curve at(int node, int place) {
         if (node >= known.length) {
-            known = Arrays.copyOf(known, circuit.size());
+            known = Arrays.copyOf(known, Math.max(circuit.size(), 2 * known.length));
         }
         if (known[node] == null) {
             known[node] = new Curve[roles.below(node).length];
