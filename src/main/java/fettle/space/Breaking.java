@@ -19,9 +19,13 @@ import java.util.stream.Stream;
  * Finds out on which platform some build breaks one clause and keeps every other relation.
  *
  * <p>It starts from a build that breaks the clause and need keep nothing, and looks again with the causes which that one does not respect, until a build respects all
- * or there is none left. Each look is a fold over nothing but what those causes touch.
+ * or there is none left. Each look is a fold over nothing but what those causes touch. What one clause of a rule came upon mostly matters to the next, which
+ * starts with it.
  */
 final class Breaking {
+
+    /** Past so many causes a look takes longer than coming upon the few that matter. */
+    private static final int MOST_LEARNT = 250;
 
     private final Relations relations;
     private final Terrain terrain;
@@ -29,6 +33,8 @@ final class Breaking {
     private final Bounds bounds;
     private final Map<Object, Monoid> shapes = new HashMap<>();
     private final Map<Integer, Setting> settings = new HashMap<>();
+    private String rule = "";
+    private final Set<Cause> learnt = new LinkedHashSet<>();
 
     Breaking(Relations relations, Terrain terrain, TermMembers members, Bounds bounds) {
         this.relations = relations;
@@ -47,8 +53,27 @@ final class Breaking {
      * @throws TooLarge where the bounds are exceeded
      */
     OptionalInt possible(List<Integer> platforms, Clause clause, Set<Clause> spared, Set<String> sparedTraits) {
+        if (!clause.rule().equals(rule) || learnt.size() > MOST_LEARNT) {
+            learnt.clear();
+            rule = clause.rule();
+        }
+        Set<Cause> held = new LinkedHashSet<>(learnt.stream().filter(cause -> !spares(cause, spared, sparedTraits)).toList());
+        try {
+            return possible(platforms, clause, held, spared, sparedTraits);
+        } catch (TooLarge tooLarge) {
+            if (learnt.isEmpty()) {
+                throw tooLarge;
+            }
+            learnt.clear();
+            held.clear();
+            return possible(platforms, clause, held, spared, sparedTraits);
+        } finally {
+            learnt.addAll(held);
+        }
+    }
+
+    private OptionalInt possible(List<Integer> platforms, Clause clause, Set<Cause> held, Set<Clause> spared, Set<String> sparedTraits) {
         // Causes hold on every platform; those of slots of one platform are taken over to slots of the same name.
-        Set<Cause> held = new LinkedHashSet<>();
         Set<Object> impossible = new HashSet<>();
         for (int platform : platforms) {
             Setting setting = settings.computeIfAbsent(platform, unused -> new Setting(terrain, members, bounds, shapes, platform));

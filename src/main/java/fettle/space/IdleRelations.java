@@ -259,7 +259,7 @@ final class IdleRelations {
                 platforms.addAll(suspect.platforms);
                 without.or(suspect.group);
             });
-            Compared compared = counts.compare(platforms, rules(without));
+            Compared compared = onOneFirst(platforms, counts, rules(without));
             if (compared.undecided.isEmpty() && compared.more.isEmpty()) {
                 dropped.or(without);
                 suspects.forEach(suspect -> idle.addAll(told(suspect.group, false, Optional.empty())));
@@ -310,7 +310,7 @@ final class IdleRelations {
         }
     }
 
-    /** Mostly one platform is enough to show that a relation is needed. */
+    /** Mostly one platform is enough to show that relations are needed. */
     private static Compared onOneFirst(Set<String> platforms, Counts counts, Rules fewer) {
         Set<String> rest = new TreeSet<>(platforms);
         String first = platforms.iterator().next();
