@@ -2,14 +2,17 @@ package fettle.judgement;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
+import fettle.document.DeepStack;
 import fettle.engine.RuleIndex;
 import fettle.space.CatalogResults;
 import fettle.space.Landscape;
 import fettle.space.Sounding;
 import fettle.space.Space;
+import fettle.space.worth.Middles;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Supplier;
 
 /** Lays a catalog and what was computed from it out as the facts that judgement rules match. */
 final class CatalogFacts {
@@ -21,8 +24,13 @@ final class CatalogFacts {
         Space space = Space.of(reading.relations());
         if (WorthFacts.comparable(reading.catalog())) {
             Landscape landscape = space.landscape(reading.catalog().platforms().keySet());
-            facts.addAll(SpaceFacts.of(reading.relations(), space, Sounding.of(reading.relations(), landscape)));
-            facts.addAll(WorthFacts.of(reading.catalog(), landscape));
+            // Before the rest, which looks things up in the landscape too.
+            Middles middles = new Middles(landscape);
+            List<Supplier<List<Object>>> beside = List.of(
+                    () -> SpaceFacts.of(reading.relations(), Space.of(reading.relations()), Sounding.of(reading.relations(), landscape)),
+                    () -> WorthFacts.of(reading.catalog(), landscape),
+                    () -> MiddleFacts.of(reading.catalog(), landscape, middles));
+            DeepStack.each(beside, Supplier::get).forEach(facts::addAll);
         } else {
             facts.addAll(SpaceFacts.of(reading.relations(), space, Sounding.of(reading.relations())));
         }

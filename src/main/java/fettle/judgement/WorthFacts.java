@@ -2,13 +2,11 @@ package fettle.judgement;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
-import fettle.space.BetweenRungs;
 import fettle.space.Landscape;
 import fettle.space.Prices;
 import fettle.space.Undecided;
 import fettle.space.worth.Comparison;
 import fettle.space.worth.Gains;
-import fettle.space.worth.Middles;
 import fettle.space.worth.PartWorth;
 import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
@@ -26,7 +24,7 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
- * Gathers part by part how it stands to the others in the slots of all platforms, as the facts that judgement rules match. Parts of which no figure is stated are
+ * Gathers part by part what outdoes it in the slots of all platforms, and what is its equal, as the facts that judgement rules match. Parts of which no figure is stated are
  * left aside, since nothing is known that they could be compared by.
  */
 final class WorthFacts {
@@ -60,7 +58,7 @@ final class WorthFacts {
         this.catalog = catalog;
         this.gains = new Gains(catalog, new Prices(catalog, Optional.empty()));
         this.obscure = Obscure.of(landscape);
-        this.measured = catalog.parts().values().stream().filter(WorthFacts::measured).map(Part::id).collect(Collectors.toSet());
+        this.measured = measured(catalog);
         Comparison comparison = new Comparison(landscape, Optional.empty());
         for (String platform : landscape.platforms()) {
             comparison.platform(platform).forEach(this::see);
@@ -69,7 +67,7 @@ final class WorthFacts {
 
     /** Whether there is any figure to compare parts by. */
     static boolean comparable(Catalog catalog) {
-        return catalog.parts().values().stream().anyMatch(WorthFacts::measured);
+        return !measured(catalog).isEmpty();
     }
 
     static List<Object> of(Catalog catalog, Landscape landscape) {
@@ -77,27 +75,6 @@ final class WorthFacts {
         List<Object> facts = new ArrayList<>(worth.outdone());
         facts.addAll(worth.twins());
         facts.addAll(worth.open());
-        facts.addAll(worth.middles(new Middles(landscape)));
-        return facts;
-    }
-
-    /** The parts that lie between rungs wherever they are of use, and what was not decided of them, lens by lens. */
-    private List<Object> middles(Middles middles) {
-        SortedMap<String, List<BetweenRungs>> between = new TreeMap<>();
-        List<Object> facts = new ArrayList<>();
-        catalog.lenses().values().forEach(lens -> {
-            Middles.Outcome outcome = middles.of(lens);
-            outcome.between().forEach((part, found) -> between.computeIfAbsent(part, unused -> new ArrayList<>()).addAll(found));
-            List<String> open = outcome.open().stream().filter(measured::contains).toList();
-            outcome.why().filter(why -> !open.isEmpty())
-                    .ifPresent(why -> facts.add(new LeftOpen("lens:" + lens.id(), lens.origin(), "wherever they are of use something else gives more for the price than", open, why)));
-        });
-        between.forEach((id, found) -> {
-            Part part = catalog.parts().get(id);
-            if (measured.contains(id) && !obscure.parts().contains(id)) {
-                facts.add(new MiddlePart(part, found.stream().map(BetweenRungs::lens).distinct().toList(), found));
-            }
-        });
         return facts;
     }
 
@@ -125,8 +102,9 @@ final class WorthFacts {
         return open;
     }
 
-    private static boolean measured(Part part) {
-        return !part.stats().isEmpty() || !part.loaded().isEmpty();
+    /** The parts of which some figure is stated. */
+    static Set<String> measured(Catalog catalog) {
+        return catalog.parts().values().stream().filter(part -> !part.stats().isEmpty() || !part.loaded().isEmpty()).map(Part::id).collect(Collectors.toSet());
     }
 
     private void see(SlotWorth slot) {

@@ -16,7 +16,8 @@ public final class Bare {
     private final Circuit circuit = new Circuit();
     private final IntTable known = new IntTable();
 
-    Bare(Circuit slotted) {
+    /** One to which nothing has been carried over yet; not for several threads. */
+    public Bare(Circuit slotted) {
         this.slotted = slotted;
     }
 

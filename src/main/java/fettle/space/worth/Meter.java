@@ -14,7 +14,8 @@ final class Meter {
         }
     }
 
-    private Optional<Meter> whole;
+    /** Counts the same steps for all decisions together; {@code null} where nothing does, since steps are counted too often to ask in any other way. */
+    private Meter whole;
     private long most;
     private long spent;
 
@@ -28,7 +29,7 @@ final class Meter {
      * @param whole counts the same steps for all decisions together, and breaks off likewise
      */
     Meter(long most, Optional<Meter> whole) {
-        this.whole = whole;
+        this.whole = whole.orElse(null);
         this.most = most;
     }
 
@@ -38,28 +39,32 @@ final class Meter {
 
     void spend(long steps) {
         spent += steps;
-        whole.ifPresent(all -> all.spent += steps);
-        if (spent > most || spentWhole()) {
+        boolean over = spent > most;
+        if (whole != null) {
+            whole.spent += steps;
+            over |= whole.spent > whole.most;
+        }
+        if (over) {
             throw new Spent();
         }
     }
 
     /** Whether all decisions together have used up their steps. */
     boolean spentWhole() {
-        return whole.isPresent() && whole.get().spent > whole.get().most;
+        return whole != null && whole.spent > whole.most;
     }
 
     /** Starts over, with so many steps, which are not counted elsewhere. */
     void allow(long steps) {
-        allow(steps, Optional.empty());
+        start(steps, null);
     }
 
     /** Starts over, with so many steps, which another meter counts too. */
     void allow(long steps, Meter whole) {
-        allow(steps, Optional.of(whole));
+        start(steps, whole);
     }
 
-    private void allow(long steps, Optional<Meter> countedBy) {
+    private void start(long steps, Meter countedBy) {
         most = steps;
         spent = 0;
         whole = countedBy;

@@ -4,6 +4,7 @@ import fettle.catalog.Catalog;
 import fettle.catalog.Lens;
 import fettle.catalog.SlotId;
 import fettle.space.Assembly;
+import fettle.space.Bare;
 import fettle.space.BetweenRungs;
 import fettle.space.Contents;
 import fettle.space.Landscape;
@@ -42,18 +43,23 @@ public final class Middles {
     private final Landscape landscape;
     private final Prices prices;
     private final Meter meter = new Meter(STEPS_A_LENS);
+    private final Bare bare;
     private final RoleSets roles;
     private final Map<Contents, SortedSet<SlotId>> slots = new LinkedHashMap<>();
     private final Assemblies assemblies;
     private Optional<Places> places = Optional.empty();
 
-    /** Ladders are those of all offers. */
+    /**
+     * Ladders are those of all offers. What stands where is looked up here, and what is worked out later is kept by this alone: once it is made, others may use the
+     * landscape while parts are sought on another thread.
+     */
     public Middles(Landscape landscape) {
         this.landscape = landscape;
         this.catalog = landscape.relations().catalog();
         this.terrain = landscape.terrain();
         this.prices = new Prices(catalog, Optional.empty());
-        this.roles = new RoleSets(catalog, terrain, landscape.bare(), prices, meter);
+        this.bare = new Bare(landscape.circuit());
+        this.roles = new RoleSets(catalog, terrain, bare, prices, meter);
         this.assemblies = new Assemblies(terrain);
         Map<Contents, SortedSet<SlotId>> same = new IdentityHashMap<>();
         for (String platform : landscape.platforms()) {
@@ -105,8 +111,8 @@ public final class Middles {
         Search(Lens lens, Worths worths) {
             this.lens = lens;
             this.worths = worths;
-            this.corners = new Tradeoffs(landscape.circuit(), landscape.bare(), roles, worths, Curve.Keep.CORNERS, meter);
-            this.fronts = new Tradeoffs(landscape.circuit(), landscape.bare(), roles, worths, Curve.Keep.ALL, new Meter(STEPS_FOR_ALL_CHOICES, Optional.of(meter)));
+            this.corners = new Tradeoffs(landscape.circuit(), bare, roles, worths, Curve.Keep.CORNERS, meter);
+            this.fronts = new Tradeoffs(landscape.circuit(), bare, roles, worths, Curve.Keep.ALL, new Meter(STEPS_FOR_ALL_CHOICES, Optional.of(meter)));
         }
 
         Outcome outcome(List<String> all) {
@@ -266,7 +272,7 @@ public final class Middles {
                 return true;
             }
             forChoice.allow(STEPS_A_CHOICE);
-            return new Outbidding(landscape.bare(), roles, worths, corners, forChoice, hull.benefit(upper) - hull.benefit(upper - 1), hull.cost(upper) - hull.cost(upper - 1))
+            return new Outbidding(bare, roles, worths, corners, forChoice, hull.benefit(upper) - hull.benefit(upper - 1), hull.cost(upper) - hull.cost(upper - 1))
                     .better(place.contents().stands(), set, own.cost(i), own.benefit(i));
         }
 
