@@ -6,9 +6,9 @@ import fettle.space.Change;
 import fettle.space.EntryName;
 import fettle.space.patch.AdviceShift;
 import fettle.space.patch.CatalogChanges;
+import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,18 +26,18 @@ import java.util.TreeSet;
  * @param platforms those on which that is so, in order
  * @param shown its smallest assembly in the first of the slots
  * @param by what outdoes that, or did
- * @param gains what that gains, or gained, by attribute
+ * @param gains what that gains, or gained, attribute by attribute
  * @param changes what the patch did to it and to what is shown
  */
 public record AdviceTurned(
-        Part part, boolean newly, List<String> slots, List<String> platforms, String shown, String by, SortedMap<String, String> gains, List<Change> changes) {
+        Part part, boolean newly, List<String> slots, List<String> platforms, String shown, String by, List<Gain> gains, List<Change> changes) {
 
     private static final int MOST_CHANGES = 12;
 
     public AdviceTurned {
         slots = List.copyOf(slots);
         platforms = List.copyOf(platforms);
-        gains = Collections.unmodifiableSortedMap(new TreeMap<>(gains));
+        gains = List.copyOf(gains);
         changes = List.copyOf(changes);
     }
 
@@ -53,7 +53,7 @@ public record AdviceTurned(
             turned.add(new AdviceTurned(
                     parts.get(first.part()), first.newly(), some.stream().map(shift -> shift.host() + "/" + shift.slot()).distinct().sorted().toList(),
                     some.stream().map(AdviceShift::platform).distinct().sorted().toList(), Assemblies.words(shown), Assemblies.words(by),
-                    GainWords.of((first.newly() ? now : then).of(shown, by)), about(shown, by, changes)));
+                    (first.newly() ? now : then).of(shown, by), about(shown, by, changes)));
         });
         return turned;
     }

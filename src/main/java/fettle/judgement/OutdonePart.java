@@ -1,10 +1,8 @@
 package fettle.judgement;
 
 import fettle.catalog.Part;
-import java.util.Collections;
+import fettle.space.worth.Gain;
 import java.util.List;
-import java.util.SortedMap;
-import java.util.TreeMap;
 
 /**
  * A part that is dominated in some slots of some platforms, cost ignored or counted.
@@ -23,15 +21,15 @@ public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty,
      * @param slots in order
      * @param shown the part's smallest assembly in the first of them
      * @param by what outdoes that
-     * @param gains what that gains, by attribute
+     * @param gains what that gains, attribute by attribute
      */
-    public record Places(List<String> slots, String shown, String by, SortedMap<String, String> gains) {
+    public record Places(List<String> slots, String shown, String by, List<Gain> gains) {
 
-        static final Places NONE = new Places(List.of(), "", "", new TreeMap<>());
+        static final Places NONE = new Places(List.of(), "", "", List.of());
 
         public Places {
             slots = List.copyOf(slots);
-            gains = Collections.unmodifiableSortedMap(new TreeMap<>(gains));
+            gains = List.copyOf(gains);
         }
 
         public boolean some() {

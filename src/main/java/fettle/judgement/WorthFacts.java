@@ -156,7 +156,7 @@ final class WorthFacts {
         Verdict.Dominated first = some.get(0).worth.dominated().orElseThrow();
         return new OutdonePart.Places(
                 some.stream().flatMap(place -> place.slots.stream()).map(slot -> slot.slot().toString()).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()),
-                GainWords.of(gains.of(Optional.of(first.shown()), first.by())));
+                gains.of(Optional.of(first.shown()), first.by()));
     }
 
     /** Pairs that are twins wherever both can stand. */

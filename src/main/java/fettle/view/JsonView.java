@@ -10,6 +10,7 @@ import fettle.space.BuildResult;
 import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.LimitMargin;
+import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.Placings;
 import java.io.OutputStream;
@@ -191,6 +192,8 @@ public final class JsonView {
             json.writeString(Exact.text(decimal));
         } else if (value instanceof Boolean bool) {
             json.writeBoolean(bool);
+        } else if (value instanceof Gain gain) {
+            GainJson.write(json, gain);
         } else if (value instanceof Collection<?> items) {
             json.writeStartArray();
             items.forEach(item -> value(json, item));

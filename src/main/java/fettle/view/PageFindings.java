@@ -10,19 +10,25 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
-/** Writes findings for a report page, each with the parts and platforms that it speaks of. */
+/**
+ * Writes findings for a report page, each with the parts and platforms that it speaks of, by their numbers in the page's lists of parts and, after
+ * those, platforms.
+ */
 final class PageFindings {
 
     private final Wording wording;
     private final RuleIndex rules;
     private final Catalog catalog;
     private final Map<Finding, String> platforms = new HashMap<>();
+    private final Map<String, Integer> numbers = new HashMap<>();
 
     PageFindings(Wording wording, RuleIndex rules, Catalog catalog, List<BuildReview> builds) {
         this.wording = wording;
         this.rules = rules;
         this.catalog = catalog;
+        Stream.concat(catalog.parts().keySet().stream(), catalog.platforms().keySet().stream()).forEach(host -> numbers.put(host, numbers.size()));
         builds.forEach(build -> build.findings().forEach(finding -> platforms.put(finding, build.result().build().platform().id())));
     }
 
@@ -51,7 +57,7 @@ final class PageFindings {
         TreeSet<String> names = new TreeSet<>();
         gather(host, names);
         finding.data().values().forEach(value -> gather(value, names));
-        page.texts("names", names);
+        page.list("names", names, name -> page.json().writeNumber(numbers.get(name)));
     }
 
     /** The file, line and column of a place, as three cells. */

@@ -2,14 +2,10 @@ package fettle.view;
 
 import fettle.catalog.Attribute;
 import fettle.space.Assembly;
-import fettle.space.Exact;
-import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.Merit;
-import fettle.space.worth.Placing;
 import fettle.space.worth.Placings;
 import fettle.space.worth.Verdict;
-import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
 import tools.jackson.core.JsonGenerator;
@@ -56,7 +52,7 @@ final class StandingJson {
             json.writeStringProperty("verdict", "dominated");
             parts("shown", Optional.of(dominated.shown()));
             parts("by", dominated.by());
-            gains("gains", gains.of(Optional.of(dominated.shown()), dominated.by()));
+            GainJson.write(json, "gains", gains.of(Optional.of(dominated.shown()), dominated.by()));
         } else if (verdict instanceof Verdict.Undominated found) {
             json.writeStringProperty("verdict", "undominated");
             parts("shown", Optional.of(found.best()));
@@ -77,7 +73,7 @@ final class StandingJson {
             json.writeEndArray();
         } else if (merit instanceof Merit.Trade trade) {
             parts("against", trade.rival());
-            gains("gains", gains.of(trade.rival(), Optional.of(best)));
+            GainJson.write(json, "gains", gains.of(trade.rival(), Optional.of(best)));
         } else if (merit instanceof Merit.Role role) {
             json.writeArrayPropertyStart("serves");
             role.roles().forEach(json::writeString);
@@ -94,19 +90,5 @@ final class StandingJson {
     private void parts(String name, Optional<Assembly> choice) {
         json.writeName(name);
         JsonView.value(json, choice.map(Assembly::paths).orElse(new TreeMap<>()));
-    }
-
-    /** Cost is the entry without an attribute. */
-    private void gains(String name, List<Gain> all) {
-        json.writeArrayPropertyStart(name);
-        all.forEach(gain -> {
-            json.writeStartObject();
-            JsonView.text(json, "attribute", gain.column().attribute().map(Attribute::id));
-            json.writeBooleanProperty("loaded", gain.column().loaded());
-            JsonView.text(json, "from", gain.before().map(Exact::text));
-            JsonView.text(json, "to", gain.after().map(Exact::text));
-            json.writeEndObject();
-        });
-        json.writeEndArray();
     }
 }

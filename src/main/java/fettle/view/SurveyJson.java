@@ -1,6 +1,5 @@
 package fettle.view;
 
-import fettle.catalog.Attribute;
 import fettle.judgement.PlatformSurvey;
 import fettle.space.Assembly;
 import fettle.space.Exact;
@@ -77,16 +76,7 @@ final class SurveyJson {
         json.writeBooleanProperty("withCost", worth.withCost() instanceof Verdict.Dominated);
         parts("by", dominated.by());
         parts("shown", Optional.of(dominated.shown()));
-        json.writeArrayPropertyStart("gains");
-        gains.of(Optional.of(dominated.shown()), dominated.by()).forEach(gain -> {
-            json.writeStartObject();
-            JsonView.text(json, "attribute", gain.column().attribute().map(Attribute::id));
-            json.writeBooleanProperty("loaded", gain.column().loaded());
-            JsonView.text(json, "from", gain.before().map(Exact::text));
-            JsonView.text(json, "to", gain.after().map(Exact::text));
-            json.writeEndObject();
-        });
-        json.writeEndArray();
+        GainJson.write(json, "gains", gains.of(Optional.of(dominated.shown()), dominated.by()));
         json.writeEndObject();
     }
 

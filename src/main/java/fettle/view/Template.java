@@ -2,6 +2,7 @@ package fettle.view;
 
 import fettle.space.Exact;
 import fettle.space.Fraction;
+import fettle.space.worth.Gain;
 import java.math.BigDecimal;
 import java.util.Collection;
 import java.util.Locale;
@@ -43,6 +44,8 @@ record Template(String currency) {
             return manner.equals("money") ? Figures.withUnit(Figures.money(decimal), currency) : Exact.text(decimal);
         } else if (value instanceof Fraction fraction) {
             return Figures.of(fraction);
+        } else if (value instanceof Gain gain) {
+            return GainWording.of(gain);
         } else if (value instanceof Collection<?> items) {
             return Phrases.joined(items.stream().map(item -> words(item, manner)).toList(), manner);
         } else if (value instanceof Map<?, ?> map) {
