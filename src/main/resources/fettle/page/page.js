@@ -111,7 +111,12 @@
 
   function named(id) {
     if (!hosts.has(id)) { return el("code", {}, id); }
-    return [link(label(id), platformIds.has(id) ? "platform" : "part", id), label(id) === id ? null : [" ", el("code", { class: "faint" }, id)]];
+    return [link(label(id), platformIds.has(id) ? "platform" : "part", id), under(label(id), id)];
+  }
+
+  /** The id behind what it is labelled with, where that is another. */
+  function under(label, id) {
+    return label === id ? null : [" ", el("code", { class: "faint" }, id)];
   }
 
   /** A sentence in which what stands between backquotes is to be typed as it is. */
@@ -427,7 +432,7 @@
   }
 
   function slotBox(host, slot) {
-    return folded(["slot", host.id, slot.id], [el("strong", {}, slot.label), " ", slot.label === slot.id ? null : el("code", { class: "faint" }, slot.id), el("span", { class: "faint" }, " " + slotWords(slot))], function () {
+    return folded(["slot", host.id, slot.id], [el("strong", {}, slot.label), under(slot.label, slot.id), el("span", { class: "faint" }, " " + slotWords(slot))], function () {
       const ways = waysIn(slot);
       const of = function (sort) { return ways.filter(function (way) { return way.sort === sort; }); };
       const far = of("further out");
@@ -505,7 +510,7 @@
 
   function platformBox(platform) {
     const number = about.get(platform.id) || 0;
-    return folded(["platform", platform.id], [el("strong", {}, platform.label), " ", el("code", { class: "faint" }, platform.id),
+    return folded(["platform", platform.id], [el("strong", {}, platform.label), under(platform.label, platform.id),
       el("span", { class: "faint" }, " " + many(platform.slots.length, "slot", "slots") + ", " + many(reach(platform.id).size - 1, "part", "parts") + " within reach"
         + (number > 0 ? ", " + many(number, "finding", "findings") : ""))], function () {
       return [
@@ -545,7 +550,7 @@
   const SIGNS = { better: "\u25B3 better", worse: "\u25BD worse", same: "= same", other: "\u25C7 other" };
 
   function buildBox(build) {
-    return folded(["build", build.id], [el("strong", {}, build.label), " ", el("code", { class: "faint" }, build.id), " ",
+    return folded(["build", build.id], [el("strong", {}, build.label), under(build.label, build.id), " ",
       el("span", { class: build.valid ? "word good" : "word error" }, build.valid ? "\u25CB valid" : "\u2716 not valid"),
       el("span", { class: "faint" }, " on " + label(build.platform) + (build.findings.length > 0 ? ", " + many(build.findings.length, "finding", "findings") : ""))], function () {
       return [
@@ -595,7 +600,7 @@
       return el("li", {}, link(home.host.label + " / " + home.slot.label, "slot", home.host.id, home.slot.id), ", by " + home.by);
     }, fitting, "slots");
     return el("article", { class: "item", id: fragment(["part", part.id]) },
-      el("h3", { tabindex: "-1" }, part.label, " ", el("code", { class: "faint" }, part.id)),
+      el("h3", { tabindex: "-1" }, part.label, under(part.label, part.id)),
       el("p", {}, part.kind ? "Kind: " + part.kind + ". " : "", "Figures: " + (figures(part) || "none stated") + "."),
       el("h4", {}, "Bought"),
       part.offers.length === 0 ? el("p", {}, "Nothing sells it.") : el("ul", {}, part.offers.map(function (offer) { return el("li", {}, offer[1] + " at " + offer[0] + (offer[2] ? ", seen " + offer[2] : "")); })),
