@@ -37,7 +37,8 @@ public final class ImprovementJson {
             json.writeEndObject();
             swaps(json, "swaps", improvement.swaps().swaps());
             texts(json, "bounded", improvement.swaps().bounded());
-            swaps(json, "steps", improvement.steps());
+            swaps(json, "steps", improvement.steps().swaps());
+            json.writeBooleanProperty("stepsProved", improvement.steps().proved());
             best(json, improvement);
             json.writeArrayPropertyStart("margins");
             improvement.worn().forEach(worn -> worn(json, worn));

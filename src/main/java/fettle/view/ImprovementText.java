@@ -140,15 +140,18 @@ public final class ImprovementText {
     }
 
     private void steps(Sheet sheet, Improvement improvement) {
-        if (improvement.steps().isEmpty()) {
+        if (improvement.steps().swaps().isEmpty()) {
             return;
         }
         sheet.blank();
         int number = 1;
-        for (Swap step : improvement.steps()) {
+        for (Swap step : improvement.steps().swaps()) {
             sheet.entry(Span.faint("step " + number++), Span.strong(step.path() + ": " + ImprovementWording.assembly(step.to())),
                     Span.plain(": " + Figures.signed(step.gain()) + ", for " + (step.price().signum() == 0 ? "nothing" : words.money(step.price()))));
         }
+        sheet.more(2, Span.plain(improvement.steps().proved()
+                ? "Proved: no other sequence of so many swaps gains more, if each is to gain something."
+                : "Not proved: there are too many sequences to try them all, and another may gain more."));
     }
 
     private void best(Sheet sheet, Improvement improvement) {

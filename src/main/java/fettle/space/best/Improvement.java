@@ -13,11 +13,11 @@ import java.util.Optional;
  * @param swaps what a single swap would do
  * @param outcome what the search for the best build came to
  * @param best the build made into the best, where one was found
- * @param steps swaps to make one after the other, sought for what they gain together
+ * @param steps swaps to make one after the other
  * @param worn margins with each outfit of the catalog, before and after
  */
 public record Improvement(
-        BuildResult before, Weighing weighing, BigDecimal benefit, Swaps.Found swaps, Outcome outcome, Optional<Change> best, List<Swap> steps,
+        BuildResult before, Weighing weighing, BigDecimal benefit, Swaps.Found swaps, Outcome outcome, Optional<Change> best, Steps steps,
         List<Worn> worn) {
 
     /**
@@ -41,7 +41,6 @@ public record Improvement(
     }
 
     public Improvement {
-        steps = List.copyOf(steps);
         worn = List.copyOf(worn);
     }
 }

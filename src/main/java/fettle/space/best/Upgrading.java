@@ -7,19 +7,24 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 
 /**
  * Seeks the swaps to make one after the other, each of which gains something, is sound and keeps to the budget. Taking what gains most each time can spend on one swap what two
- * others would have made more of; so several beginnings are followed, those that gain most and those that gain most for their price. What comes out may
- * still not be the best there is.
+ * others would have made more of; so all beginnings are followed where there are few, which proves the outcome, and else those that gain most and those that gain most for
+ * their price.
  */
 final class Upgrading {
 
-    /** How many beginnings are followed for their gain, and how many for their gain against the price. */
+    /** How many beginnings are followed whatever they gain. */
+    private static final int FEW = 24;
+
+    /** How many of more are followed for their gain, and how many for their gain against the price. */
     private static final int FOLLOWED = 3;
 
     private static final Comparator<Begun> MOST_GAINED = Comparator.comparing(Begun::gain).reversed().thenComparing(Begun::price);
@@ -62,40 +67,40 @@ final class Upgrading {
     }
 
     /** At most so many swaps; fewer where nothing more is gained. */
-    List<Swap> steps(Swaps.Found first, int most) {
+    Steps steps(Swaps.Found first, int most) {
+        boolean all = true;
         Begun best = new Begun(List.of(), BigDecimal.ZERO, BigDecimal.ZERO);
         List<Begun> open = List.of(best);
         for (int i = 0; i < most && !open.isEmpty(); i++) {
             List<Begun> further = new ArrayList<>();
             for (Begun begun : open) {
                 Swaps.Found found = begun.swaps().isEmpty() ? first : swaps.apply(begun.swaps().get(begun.swaps().size() - 1).after());
+                all &= found.bounded().isEmpty();
                 found.swaps().stream().filter(swap -> swap.gain().signum() > 0 && swap.sound() && Improvement.affordable(before, swap.after()))
                         .map(begun::and).forEach(further::add);
             }
             further.sort(MOST_GAINED);
             best = further.isEmpty() || MOST_GAINED.compare(best, further.get(0)) <= 0 ? best : further.get(0);
-            open = i + 1 < most ? followed(further) : List.of();
+            if (i + 1 < most) {
+                List<Begun> different = different(further);
+                all &= different.size() <= FEW;
+                open = different.size() <= FEW ? different : followed(different);
+            }
         }
-        return best.swaps();
+        return new Steps(best.swaps(), all);
     }
 
-    /** Those to go on from; of several that come to the same build the cheapest. */
-    private static List<Begun> followed(List<Begun> begun) {
+    /** Of several that come to the same build the cheapest; those that gain most come first, as they did. */
+    private static List<Begun> different(List<Begun> begun) {
         Map<Map<String, String>, Begun> different = new LinkedHashMap<>();
-        take(begun, different);
-        List<Begun> byReturns = new ArrayList<>(begun);
-        byReturns.sort(Comparator.comparing(Begun::returns).reversed().thenComparing(MOST_GAINED));
-        take(byReturns, different);
+        begun.forEach(each -> different.putIfAbsent(each.parts(), each));
         return List.copyOf(different.values());
     }
 
-    private static void take(List<Begun> begun, Map<Map<String, String>, Begun> into) {
-        int room = into.size() + FOLLOWED;
-        for (Begun each : begun) {
-            if (into.size() == room) {
-                return;
-            }
-            into.putIfAbsent(each.parts(), each);
-        }
+    private static List<Begun> followed(List<Begun> begun) {
+        Set<Begun> some = new LinkedHashSet<>(begun.subList(0, FOLLOWED));
+        begun.stream().filter(each -> !some.contains(each)).sorted(Comparator.comparing(Begun::returns).reversed().thenComparing(MOST_GAINED))
+                .limit(FOLLOWED).toList().forEach(some::add);
+        return List.copyOf(some);
     }
 }

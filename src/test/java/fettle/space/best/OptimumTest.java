@@ -104,7 +104,7 @@ class OptimumTest {
     }
 
     /** The build with a lens of the catalog, and sometimes with little money, worn gear and owned parts. */
-    private static ObjectNode demanding(RandomBuilds.Review review, Random random) {
+    static ObjectNode demanding(RandomBuilds.Review review, Random random) {
         ObjectNode written = (ObjectNode) review.build().deepCopy();
         JsonNode lenses = review.catalog().path("lenses");
         written.put("lens", lenses.get(random.nextInt(lenses.size())).path("id").asString());
