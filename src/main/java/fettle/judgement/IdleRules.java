@@ -5,18 +5,13 @@ import fettle.catalog.Catalog;
 import fettle.catalog.ClaimsZone;
 import fettle.catalog.Constraint;
 import fettle.catalog.DeclaresTrait;
-import fettle.catalog.Entry;
 import fettle.catalog.Excludes;
-import fettle.catalog.Part;
 import fettle.space.IdleRelation;
-import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
-/** Finds the entries behind relations that rule nothing out, and zones and traits that no part speaks of. */
+/** Finds the entries behind relations that rule nothing out. */
 final class IdleRules {
 
     private static final String NEVER_MET = "no platform leads to all that it names";
@@ -30,26 +25,6 @@ final class IdleRules {
     /** What is behind these relations. */
     List<IdleRule> of(Collection<IdleRelation> relations) {
         return relations.stream().flatMap(relation -> rule(relation).stream()).toList();
-    }
-
-    /** Zones that no part claims, and traits that none declares. */
-    List<IdleRule> unspoken() {
-        List<IdleRule> rules = new ArrayList<>();
-        Set<String> zones = new HashSet<>();
-        Set<String> traits = new HashSet<>();
-        for (Collection<Part> hosts : List.of(catalog.platforms().values(), catalog.parts().values())) {
-            hosts.forEach(host -> {
-                host.claims().forEach(claim -> zones.add(claim.zone()));
-                host.traits().forEach(trait -> traits.add(trait.trait()));
-            });
-        }
-        catalog.entries().stream().filter(entry -> entry.section().equals("zones") && !zones.contains(entry.id())).map(entry -> unspoken(entry, "takes")).forEach(rules::add);
-        catalog.entries().stream().filter(entry -> entry.section().equals("traits") && !traits.contains(entry.id())).map(entry -> unspoken(entry, "declares")).forEach(rules::add);
-        return rules;
-    }
-
-    private static IdleRule unspoken(Entry entry, String does) {
-        return new IdleRule(entry.subject(), entry.origin(), entry.what(), entry.id(), "no part " + does + " it", List.of(entry));
     }
 
     /** Empty where the catalog has no entry of its own for it, such as a rule that somebody added. */

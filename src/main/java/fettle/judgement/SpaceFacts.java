@@ -34,7 +34,6 @@ final class SpaceFacts {
         List<LimitVerdict> limits = sounding.limits();
         facts.addAll(limits);
         facts.addAll(idle.of(sounding.idle()));
-        facts.addAll(idle.unspoken());
         facts.addAll(open(catalog, platforms, limits, sounding.idleOrNot(), idle));
         return facts;
     }
