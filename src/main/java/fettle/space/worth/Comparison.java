@@ -12,6 +12,8 @@ import fettle.space.Site;
 import fettle.space.Terrain;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -27,6 +29,9 @@ public final class Comparison {
     /** How many steps all comparisons together may take in trying what most often settles them, and in going on where it does not. */
     private static final long QUICK_STEPS = 30_000_000;
     private static final long THOROUGH_STEPS = 60_000_000;
+
+    /** With fewer nodes in the circuit there are steps for all. */
+    private static final int LARGE = 200_000;
 
     private final Landscape landscape;
     private final Catalog catalog;
@@ -59,10 +64,20 @@ public final class Comparison {
     public List<SlotWorth> platform(String platform) {
         List<SlotWorth> known = platforms.get(platform);
         if (known == null) {
+            easiestFirst();
             known = landscape.plot(platform).sites().stream().map(site -> deal(site.contents()).in(platform, site.slot(), site)).toList();
             platforms.put(platform, known);
         }
         return known;
+    }
+
+    /** What is hard uses up the steps that all have together, so that it comes after what is easy. */
+    private void easiestFirst() {
+        if (deals.isEmpty() && landscape.circuit().size() > LARGE) {
+            Set<Contents> all = Collections.newSetFromMap(new IdentityHashMap<>());
+            landscape.platforms().forEach(platform -> landscape.plot(platform).sites().forEach(site -> all.add(site.contents())));
+            all.stream().sorted(Comparator.comparingInt((Contents contents) -> contents.stands().size()).thenComparingInt(Contents::slot)).forEach(this::deal);
+        }
     }
 
     /** The same for the slots that hold one of some parts. */
