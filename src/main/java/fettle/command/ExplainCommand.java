@@ -4,11 +4,13 @@ import fettle.catalog.Access;
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
 import fettle.catalog.SlotId;
+import fettle.document.Document;
 import fettle.engine.RuleBase;
 import fettle.judgement.CatalogReading;
 import fettle.judgement.CatalogSurvey;
 import fettle.judgement.Coexistence;
 import fettle.judgement.Finding;
+import fettle.judgement.Judge;
 import fettle.judgement.Lint;
 import fettle.judgement.Standings;
 import fettle.space.Prices;
@@ -24,6 +26,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
@@ -48,6 +51,7 @@ final class ExplainCommand implements Command {
         spec.addOption(Options.access());
         spec.addOption(Options.format(Format.TEXT, Format.JSON));
         spec.addOption(Options.output());
+        spec.addOption(Options.failOn("error"));
         spec.addOption(Options.rules());
         spec.addOption(Options.progress());
         spec.addOption(Options.color());
@@ -68,20 +72,21 @@ final class ExplainCommand implements Command {
         String name = names.get(0);
         List<IdSort.Named> named = IdSort.named(catalog, name);
         if (named.isEmpty()) {
-            throw new NotChecked("the catalog has nothing of the name " + name + NotChecked.meant(name, IdSort.known(catalog)));
+            throw new NotChecked("the catalog has nothing of the name " + name + NotChecked.meant(name, IdSort.known(catalog)) + unread(reading));
         }
         Optional<Access> access = settings.accessIn(catalog);
         streams.progress().doing("judging the catalog");
         List<Finding> findings = new Lint(rules).findings(reading).stream()
                 .filter(finding -> named.stream().anyMatch(each -> concerns(finding.subject(), each)))
                 .toList();
+        List<Finding> general = new CatalogSurvey(rules).general(reading);
         List<Coexistence> asked = platforms.isEmpty() ? List.of() : asked(reading, named, name, platforms);
         Optional<String> part = named.stream().filter(each -> each.sort() == IdSort.PART).map(IdSort.Named::id).filter(catalog.parts()::containsKey).findFirst();
         Placings placings = part.map(id -> Standings.of(reading.relations(), id, access)).orElse(Placings.NONE);
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);
         if (settings.format() == Format.JSON) {
-            Report report = new Report("explain", catalog.head(), findings);
+            Report report = new Report("explain", catalog.head(), Stream.concat(general.stream(), findings.stream()).distinct().sorted(Judge.ORDER).toList());
             Gains gains = new Gains(catalog, new Prices(catalog, access));
             JsonView view = new JsonView(wording, Version.text());
             delivery.write(out -> {
@@ -92,16 +97,16 @@ final class ExplainCommand implements Command {
                 }
             });
         } else {
-            delivery.text(new ExplainView(wording, reading.relations(), settings.style()).text(named, findings, access, asked, placings));
+            delivery.text(new ExplainView(wording, reading.relations(), settings.style()).text(general, named, findings, access, asked, placings));
         }
-        return ExitCode.FINE;
+        return settings.exitCode(general);
     }
 
     /** Whether several parts can be together on each platform that was named, or else on each that leads to all of them. */
     private static int together(Settings settings, Streams streams, RuleBase rules, CatalogReading reading, List<String> names, List<Part> named) {
         Catalog catalog = reading.catalog();
         settings.accessIn(catalog);
-        List<String> parts = names.stream().map(name -> part(catalog, name)).distinct().toList();
+        List<String> parts = names.stream().map(name -> part(reading, name)).distinct().toList();
         List<Part> platforms = named.isEmpty() ? Coexistence.platformsFor(reading.relations(), parts) : named;
         if (platforms.isEmpty()) {
             throw new NotChecked("the catalog has no platform, so nothing can be together on one");
@@ -109,17 +114,25 @@ final class ExplainCommand implements Command {
         List<Coexistence> asked = Coexistence.ofParts(reading.relations(), platforms, parts);
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);
+        List<Finding> general = new CatalogSurvey(rules).general(reading);
         if (settings.format() == Format.JSON) {
-            Report report = new Report("explain", catalog.head(), new CatalogSurvey(rules).general(reading));
+            Report report = new Report("explain", catalog.head(), general);
             delivery.write(out -> new JsonView(wording, Version.text()).explain(report, asked, out));
         } else {
-            delivery.text(new CoexistenceText(wording).text(asked, settings.style()));
+            delivery.text(new CoexistenceText(wording).text(catalog, general, asked, settings.style()));
         }
-        return ExitCode.FINE;
+        return settings.exitCode(general);
+    }
+
+    /** Says where something may stand that seems not to be there. */
+    private static String unread(CatalogReading reading) {
+        List<String> files = reading.documents().documents().stream().filter(document -> !document.problems().isEmpty()).map(Document::file).toList();
+        return files.isEmpty() ? "" : "; it may stand in " + String.join(", ", files) + ", which could not be read whole: fettle lint tells why";
     }
 
     /** The part of a name, which may have {@code part:} before it. */
-    private static String part(Catalog catalog, String name) {
+    private static String part(CatalogReading reading, String name) {
+        Catalog catalog = reading.catalog();
         String id = name.startsWith("part:") ? name.substring("part:".length()) : name;
         if (catalog.parts().containsKey(id)) {
             return id;
@@ -130,7 +143,7 @@ final class ExplainCommand implements Command {
         if (!IdSort.named(catalog, name).isEmpty()) {
             throw new NotChecked(name + " is no part, and only parts can be asked about together; name " + name + " alone to have it explained");
         }
-        throw new NotChecked("the catalog has no part " + name + NotChecked.meant(id, catalog.parts().keySet()));
+        throw new NotChecked("the catalog has no part " + name + NotChecked.meant(id, catalog.parts().keySet()) + unread(reading));
     }
 
     /** Whether one thing can be on platforms; a platform itself is asked whether it has a valid build. */

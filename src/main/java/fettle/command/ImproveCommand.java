@@ -9,6 +9,7 @@ import fettle.engine.RuleBase;
 import fettle.judgement.BuildReview;
 import fettle.judgement.CatalogReading;
 import fettle.judgement.Finding;
+import fettle.judgement.Judge;
 import fettle.judgement.Validation;
 import fettle.space.best.Effort;
 import fettle.space.best.Improvement;
@@ -27,6 +28,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
@@ -55,13 +57,13 @@ final class ImproveCommand implements Command {
                 .description("a build file, or - for standard input").build());
         spec.addOption(option(BUILD, "ID", "the build to look at, where the file holds several").build());
         spec.addOption(option(LENS, "ID", "what to build for (default: as the build says)").build());
-        spec.addOption(option(BUDGET, "AMOUNT", "what the whole may cost (default: as the build says)").type(BigDecimal.class).build());
+        spec.addOption(option(BUDGET, "AMOUNT", "what the whole may cost (default: as the build says)").type(BigDecimal.class).converters(Amounts::money).build());
         spec.addOption(Options.access());
         spec.addOption(option(OUTFIT, "ID", "what is worn (default: as the build says)").build());
         spec.addOption(OptionSpec.builder(KEEP).paramLabel("PATH").type(List.class).auxiliaryTypes(String.class)
                 .description("keep the part at this path in the best build; may be given several times").build());
-        spec.addOption(option(STEPS, "N", "show N swaps to make one after the other, sought for what they gain together").type(Integer.class).build());
-        spec.addOption(option(TIME_LIMIT, "SECONDS", "stop the search for the best build then, and tell how far off it can be").type(Integer.class).build());
+        spec.addOption(option(STEPS, "N", "show N swaps to make one after the other, sought for what they gain together").type(Integer.class).converters(Amounts::count).build());
+        spec.addOption(option(TIME_LIMIT, "SECONDS", "stop the search for the best build then, and tell how far off it can be").type(Integer.class).converters(Amounts::count).build());
         Options.addReporting(spec, "error", Format.TEXT, Format.JSON);
         return spec;
     }
@@ -92,7 +94,7 @@ final class ImproveCommand implements Command {
         } catch (NothingKept nothing) {
             throw new NotChecked("the build has nothing at " + String.join(", ", nothing.paths()) + ", so there is nothing to keep there");
         }
-        List<Finding> findings = review.findings();
+        List<Finding> findings = Stream.concat(outcome.general().stream(), review.findings().stream()).distinct().sorted(Judge.ORDER).toList();
         Report report = new Report("improve", catalog.head(), findings);
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);

@@ -11,6 +11,7 @@ import fettle.view.Wording;
 import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.ParseResult;
 
 /** {@code report CATALOG -o FILE}: a catalog and builds of it on one HTML page. */
@@ -25,7 +26,7 @@ final class ReportCommand implements Command {
         spec.addPositional(Options.catalog());
         spec.addOption(Options.builds());
         spec.addOption(Options.access());
-        spec.addOption(Options.output());
+        spec.addOption(OptionSpec.builder(Options.output()).description("write the page there; it has to be named").build());
         spec.addOption(Options.failOn("never"));
         spec.addOption(Options.rules());
         spec.addOption(Options.progress());

@@ -124,6 +124,10 @@ public final class EditorServer implements LanguageServer {
         while (cause.getCause() != null && !(cause instanceof ResponseErrorException)) {
             cause = cause.getCause();
         }
+        if (cause instanceof UnsupportedOperationException && cause.getMessage() == null) {
+            // What the library answers by default for a method of the protocol that a server leaves out.
+            return new ResponseError(ResponseErrorCode.MethodNotFound, "Fettle doesn't answer to this method.", null);
+        }
         return cause instanceof ResponseErrorException known ? known.getResponseError() : new ResponseError(ResponseErrorCode.InternalError, told.apply(cause), null);
     }
 

@@ -1,6 +1,8 @@
 package fettle.view;
 
+import fettle.catalog.Catalog;
 import fettle.judgement.Coexistence;
+import fettle.judgement.Finding;
 import fettle.space.Cause;
 import fettle.space.Together;
 import java.util.List;
@@ -14,9 +16,13 @@ public final class CoexistenceText {
         this.wording = wording;
     }
 
-    /** The text on several platforms. */
-    public String text(List<Coexistence> all, TextStyle style) {
+    /** The text on several platforms, after the findings on the catalog's documents. */
+    public String text(Catalog catalog, List<Finding> general, List<Coexistence> all, TextStyle style) {
         Sheet sheet = new Sheet(style.colour());
+        if (!general.isEmpty()) {
+            new TextView(wording, style).findings(sheet, catalog, general);
+            sheet.blank();
+        }
         for (int i = 0; i < all.size(); i++) {
             if (i > 0) {
                 sheet.blank();

@@ -45,10 +45,14 @@ public final class ExplainView {
         }
     }
 
-    /** The text on everything of that name, at least one thing, whether it can be on the platforms that were asked of, and how a part stands to others. */
-    public String text(List<IdSort.Named> named, List<Finding> findings, Optional<Access> access, List<Coexistence> asked, Placings placings) {
+    /** The findings on the catalog's documents, and the text on everything of that name, at least one thing, whether it can be on the platforms that were asked of, and how a part stands to others. */
+    public String text(List<Finding> general, List<IdSort.Named> named, List<Finding> findings, Optional<Access> access, List<Coexistence> asked, Placings placings) {
         Sheet sheet = new Sheet(style.colour());
         Catalog catalog = relations.catalog();
+        if (!general.isEmpty()) {
+            new TextView(wording, style).findings(sheet, catalog, general);
+            sheet.blank();
+        }
         about(sheet, named, access, placings);
         for (Coexistence coexistence : asked) {
             new CoexistenceText(wording).write(sheet, coexistence);

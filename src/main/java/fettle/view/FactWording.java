@@ -190,8 +190,7 @@ final class FactWording {
     }
 
     private static String reference(Reference fact) {
-        String sort = fact.space().replaceFirst("^offered ", "").replaceFirst("ies$", "y").replaceFirst("s$", "");
-        return fact.subject() + " names the " + sort + " " + fact.id();
+        return fact.subject() + " names the " + fact.what().replaceFirst("^offered ", "") + " " + fact.id();
     }
 
     private static String slot(Slot fact) {

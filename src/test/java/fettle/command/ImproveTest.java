@@ -1,6 +1,7 @@
 package fettle.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.Test;
 class ImproveTest {
 
     private static final String FOLDER = "src/test/resources/fettle/improve";
+    private static final String EXPECTED = "src/test/resources/fettle/improved";
 
     private record Answer(int code, String out, String err) {}
 
@@ -32,7 +34,7 @@ class ImproveTest {
 
     private static void assertWritten(String file, Answer answer) throws IOException {
         assertEquals("", answer.err());
-        assertEquals(Files.readString(Path.of(FOLDER, file)), answer.out());
+        assertEquals(Files.readString(Path.of(EXPECTED, file)), answer.out());
         assertEquals(0, answer.code());
     }
 
@@ -56,5 +58,14 @@ class ImproveTest {
         assertEquals("fettle improve: the catalog has no lens holt; did you mean hold?\n", improve("--lens", "holt").err());
         assertEquals("fettle improve: the build has nothing at front/tip, so there is nothing to keep there\n", improve("--keep", "front/tip").err());
         assertEquals(2, improve("--outfit", "nothing-like-it").code());
+    }
+
+    @Test
+    void an_amount_that_is_none_is_refused() {
+        for (String[] said : new String[][] {{"--budget", "1e999999999"}, {"--budget", "9,5"}, {"--budget", "-5"}, {"--steps", "-1"}, {"--time-limit", "soon"}}) {
+            Answer answer = improve(said);
+            assertEquals(2, answer.code(), said[1]);
+            assertTrue(answer.err().contains("expected ") && answer.err().contains("not '" + said[1] + "'"), answer.err());
+        }
     }
 }

@@ -1,0 +1,50 @@
+package fettle.command;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Whatever is asked of a catalog of which a figure could not be read, the answer begins with that. */
+class HalfReadCatalogTest {
+
+    private static final String BUILD = "src/test/resources/fettle/improve/builds/first.yaml";
+
+    @TempDir
+    Path catalog;
+
+    @BeforeEach
+    void write() throws IOException {
+        String whole = Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml"));
+        String broken = whole.replace("grip: 4", "grip: none");
+        assertTrue(!broken.equals(whole));
+        Files.writeString(catalog.resolve("catalog.yaml"), broken);
+    }
+
+    @Test
+    void each_command_that_answers_from_it_says_so_and_fails() {
+        for (List<String> asked : List.of(
+                List.of("survey"), List.of("explain", "good-grip"), List.of("explain", "good-grip", "cork"), List.of("improve", BUILD), List.of("validate", BUILD))) {
+            List<String> words = new ArrayList<>(asked);
+            words.add(1, catalog.toString());
+            Ran ran = Ran.fettle(words.toArray(String[]::new));
+            assertTrue(ran.out().contains("(schema-mismatch)"), () -> asked + ": " + ran.out());
+            assertEquals(1, ran.exit(), asked.toString());
+        }
+    }
+
+    @Test
+    void what_seems_not_to_be_there_may_stand_where_it_could_not_be_read() throws IOException {
+        Files.writeString(catalog.resolve("more.yaml"), "parts:\n  - { id: late-grip\n");
+        Ran ran = Ran.fettle("explain", catalog.toString(), "late-grip");
+        assertEquals(2, ran.exit());
+        assertTrue(ran.err().contains("more.yaml, which could not be read whole"), ran.err());
+    }
+}
