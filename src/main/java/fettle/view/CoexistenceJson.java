@@ -63,8 +63,8 @@ final class CoexistenceJson {
         json.writeEndObject();
     }
 
-    /** The parts as a build file has them: where a slot can hold several, the last step's positions become a list. */
-    private static Map<String, Object> written(SortedMap<String, String> parts) {
+    /** Parts by path as a build file has them: those of a slot of several in a list. */
+    static Map<String, Object> written(SortedMap<String, String> parts) {
         Map<String, Object> written = new TreeMap<>();
         Map<String, SortedMap<Integer, String>> several = new TreeMap<>();
         parts.forEach((path, part) -> {

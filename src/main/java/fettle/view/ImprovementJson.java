@@ -105,7 +105,8 @@ public final class ImprovementJson {
         }
         Outcome.Found found = (Outcome.Found) improvement.outcome();
         json.writeObjectPropertyStart("best");
-        parts(json, "parts", found.build().paths());
+        json.writeName("parts");
+        JsonView.value(json, CoexistenceJson.written(found.build().paths()));
         figures(json, improvement.best().get().after(), found.benefit());
         json.writeBooleanProperty("proved", found.proved());
         json.writeStringProperty("bound", Exact.text(found.bound()));

@@ -167,6 +167,10 @@ public final class ImprovementText {
         sheet.entry(Span.faint("best"), Span.strong(gain + " in all, for " + words.money(change.price())),
                 Span.plain(found.proved() ? "; proved to be the best there is"
                         : "; the best found in time, and none can be more than " + Figures.signed(found.bound().subtract(found.benefit())) + " better"));
+        List<String> outside = improvement.before().limits().stream().filter(margin -> !margin.holds()).map(margin -> margin.limit().id()).toList();
+        if (!outside.isEmpty()) {
+            sheet.more(2, Span.plain("It keeps every limit. The build as it is doesn't keep " + Phrases.and(outside) + ", nor need a swap mend that."));
+        }
         for (Share share : change.shares()) {
             sheet.more(2, Span.strong(share.path() + ": " + ImprovementWording.assembly(share.to())),
                     Span.plain(" for " + ImprovementWording.assembly(share.from()) + ": " + Figures.signed(share.benefit())));

@@ -10,11 +10,13 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Function;
 
 /**
  * A part, or a platform, with all that hangs on it.
@@ -72,6 +74,50 @@ public record Arrangement(String part, SortedMap<String, List<Arrangement>> slot
             }
         });
         return paths;
+    }
+
+    /**
+     * The part at each path, where positions are those of another arrangement: what stands there too stands where it does there, and the rest where that leaves room. Of
+     * itself it has the positions of its lists.
+     */
+    SortedMap<String, String> pathsBeside(Arrangement other) {
+        SortedMap<String, String> paths = new TreeMap<>();
+        slots.forEach((slot, held) -> {
+            List<Arrangement> theirs = other.slots.getOrDefault(slot, List.of());
+            positions(held, theirs).forEach((position, each) -> {
+                String path = numbered.contains(slot) ? slot + ":" + position : slot;
+                paths.put(path, each.part);
+                each.pathsBeside(position < theirs.size() ? theirs.get(position) : each).forEach((inner, part) -> paths.put(path + "/" + inner, part));
+            });
+        });
+        return paths;
+    }
+
+    private static SortedMap<Integer, Arrangement> positions(List<Arrangement> held, List<Arrangement> theirs) {
+        List<Arrangement> left = new ArrayList<>(held);
+        SortedMap<Integer, Arrangement> positions = new TreeMap<>();
+        place(left, theirs, positions, Arrangement::sortKey);
+        place(left, theirs, positions, each -> List.of(each.part));
+        int free = 0;
+        for (Arrangement each : left) {
+            while (positions.containsKey(free)) {
+                free++;
+            }
+            positions.put(free, each);
+        }
+        return positions;
+    }
+
+    /** Places what is alike where it stands in the other list. */
+    private static void place(List<Arrangement> left, List<Arrangement> theirs, SortedMap<Integer, Arrangement> positions, Function<Arrangement, List<String>> key) {
+        for (int i = 0; i < theirs.size(); i++) {
+            List<String> wanted = key.apply(theirs.get(i));
+            Optional<Arrangement> alike = positions.containsKey(i) ? Optional.empty() : left.stream().filter(each -> key.apply(each).equals(wanted)).findFirst();
+            if (alike.isPresent()) {
+                left.remove(alike.get());
+                positions.put(i, alike.get());
+            }
+        }
     }
 
     /** The sorted list of path=part. */

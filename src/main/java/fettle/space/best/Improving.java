@@ -75,7 +75,8 @@ public final class Improving {
         BuildResult after = check.check(Swaps.rebuilt(build, found.build().entries(build.origin())));
         Placement placement = before.placement().orElseThrow();
         Part platform = catalog.platforms().get(placement.platform());
-        List<Share> shares = Shares.of(weighing, platform, build.loaded(), Arrangement.of(relations, placement).paths(), found.build().paths());
+        Arrangement now = Arrangement.of(relations, placement);
+        List<Share> shares = Shares.of(weighing, platform, build.loaded(), now.pathsBeside(now), found.build().pathsBeside(now));
         Optional<List<Purchase>> buy = shopping(build).between(placement.parts().stream().map(Occurrence::part).toList(), found.build().placed());
         return new Change(after, shares, buy, Shopping.price(buy.orElse(List.of())));
     }
