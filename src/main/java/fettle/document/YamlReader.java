@@ -4,7 +4,9 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Iterator;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
 import org.snakeyaml.engine.v2.common.Anchor;
@@ -24,6 +26,7 @@ import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 final class YamlReader {
     private static final int LARGEST_BUFFER = 1 << 20;
     private static final String STANDARD_TAGS = "tag:yaml.org,2002:";
+    private static final Pattern FIGURES = Pattern.compile("-?\\d+");
     private static final Set<String> KNOWN_TAGS = Set.of("str", "int", "float", "bool", "null", "map", "seq");
 
     private final TreeBuilder tree;
@@ -31,6 +34,8 @@ final class YamlReader {
     private final Map<Anchor, Node> anchored = new HashMap<>();
     private final Set<Anchor> unfinished = new HashSet<>();
     private final AliasCopy copies;
+    /** The value read last, where it is a whole number. */
+    private Optional<ScalarEvent> number = Optional.empty();
 
     private YamlReader(TreeBuilder tree, String text) {
         this.tree = tree;
@@ -117,6 +122,10 @@ final class YamlReader {
 
     private void readMember(Event key) throws StopReading {
         if (key instanceof ScalarEvent scalar) {
+            if (cutByComma(scalar)) {
+                skip(events.next());
+                return;
+            }
             checkName(scalar);
             scalar.getAnchor().ifPresent(anchor ->
                     anchored.put(anchor, new Node.Text(scalar.getValue(), tree.here(line(scalar), column(scalar)))));
@@ -133,6 +142,18 @@ final class YamlReader {
         }
     }
 
+    /** Whether a name is the rest of a number with a comma in it, for which YAML takes it between braces. */
+    private boolean cutByComma(ScalarEvent key) {
+        boolean rest = number.isPresent() && key.isPlain() && FIGURES.matcher(key.getValue()).matches()
+                && line(key) == line(number.get()) && column(key) == column(number.get()) + number.get().getValue().length() + 1;
+        if (rest) {
+            String before = number.get().getValue();
+            tree.report(tree.here(line(number.get()), column(number.get())), "YAML takes the comma in " + before + "," + key.getValue() + " for the end of " + before,
+                    "write " + before + "." + key.getValue() + " for a decimal" + (key.getValue().length() == 3 ? ", or " + before + key.getValue() + " for thousands" : ""));
+        }
+        return rest;
+    }
+
     private void checkName(ScalarEvent key) {
         if (key.isPlain() && key.getTag().isEmpty() && YamlScalar.of(key.getValue()) != YamlScalar.TEXT) {
             String shown = key.getValue().isEmpty() ? "nothing" : Words.shortened(key.getValue());
@@ -144,6 +165,7 @@ final class YamlReader {
     private Node readScalar(ScalarEvent scalar) {
         String tag = scalar.getTag().orElse("");
         checkTag(scalar, tag);
+        number = Optional.of(scalar).filter(value -> value.isPlain() && FIGURES.matcher(value.getValue()).matches());
         int line = line(scalar);
         int column = column(scalar);
         String value = scalar.getValue();

@@ -142,6 +142,14 @@ class HostileTextTest {
     }
 
     @Test
+    void a_decimal_comma_is_told_once_and_what_it_cuts_off_is_no_property() {
+        assertYaml("{grip: 2,5, mass: 1}", "{grip=2 mass=1}", "1:8 : YAML takes the comma in 2,5 for the end of 2");
+        assertYaml("- {price: -1,200}", "[{price=-1}]", "1:11 /0: YAML takes the comma in -1,200 for the end of -1");
+        assertYaml("{grip: 2, 5: 1}", "{grip=2 5=1}", "1:11 : the name of a property must be a text, but YAML takes 5 for something else");
+        assertYaml("[2,5]", "[2 5]");
+    }
+
+    @Test
     void tags_mean_nothing_unless_they_are_those_of_json() {
         assertYaml("a: !!str 1\nb: !!int 2\nc: !mine 3\nd: !!python/name:os.system x", "{a='1' b=2 c=3 d='x'}",
                 "3:4 /c: the YAML tag \"!mine\" means nothing here",
