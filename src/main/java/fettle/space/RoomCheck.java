@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /** Checks the list of parts in one slot against what the slot asks of it. */
 record RoomCheck(Relations relations) {
@@ -26,9 +27,10 @@ record RoomCheck(Relations relations) {
 
     private void check(Room rule, SlotUse use, List<Occurrence> held, List<Violation> found) {
         if (rule instanceof Room.Holds holds && held.size() > holds.most()) {
-            found.add(violation(rule, use, held, Map.of("room", parts(holds.most()), "held", parts(held.size()))));
+            found.add(violation(rule, use, held, Map.of("room", parts(holds.most()), "held", parts(held.size()), "counted", use.slot().toString())));
         } else if (rule instanceof Room.Length length && span(held) > length.notches()) {
-            found.add(violation(rule, use, held, Map.of("room", notches(length.notches()), "held", "parts that take " + notches(span(held)))));
+            found.add(violation(rule, use, held, Map.of(
+                    "room", notches(length.notches()), "held", "parts that take " + notches(span(held)) + spans(held), "measured", use.slot().toString())));
         } else if (rule instanceof Room.Filled && held.isEmpty()) {
             found.add(violation(rule, use, held, Map.of()));
         } else if (rule instanceof Room.Distinct) {
@@ -52,6 +54,11 @@ record RoomCheck(Relations relations) {
 
     private static String notches(int count) {
         return count == 1 ? "1 notch" : count + " notches";
+    }
+
+    /** How long each is, where there are several. */
+    private String spans(List<Occurrence> parts) {
+        return parts.size() < 2 ? "" : parts.stream().map(part -> part.part() + " " + span(part)).collect(Collectors.joining(", ", " (", ")"));
     }
 
     private int span(List<Occurrence> parts) {
