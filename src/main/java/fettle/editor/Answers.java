@@ -1,6 +1,7 @@
 package fettle.editor;
 
 import fettle.catalog.BuildEntry;
+import fettle.catalog.BuildReader;
 import fettle.catalog.Catalog;
 import fettle.catalog.Entry;
 import fettle.catalog.HasName;
@@ -14,6 +15,7 @@ import fettle.document.Documents;
 import fettle.document.Origin;
 import fettle.document.SchemaGuide;
 import fettle.engine.RuleInfo;
+import fettle.judgement.BuildMention;
 import fettle.judgement.CatalogReading;
 import fettle.relation.Relations;
 import fettle.space.Placement;
@@ -131,14 +133,16 @@ final class Answers {
         return places.sorted().map(session::location).toList();
     }
 
-    /** Where it is mentioned in the catalog; and where it is given, if that is asked for. */
-    List<Location> references(Position position, boolean given) {
+    /** Where it is mentioned in the catalog and in builds of it; and where it is given, if that is asked for. */
+    List<Location> references(Position position, boolean given, List<Document> buildFiles) {
         return pointed(position).map(pointed -> {
             if (!(pointed instanceof Pointed.Name name)) {
                 return List.<Location>of();
             }
             List<Location> found = new ArrayList<>(given ? given(name) : List.of());
-            found.addAll(locations(catalog.references().stream()
+            Stream<Reference> ofBuilds = buildFiles.stream().flatMap(document -> BuildReader.read(document).stream()).flatMap(build -> BuildMention.of(build).stream())
+                    .map(BuildMention::reference);
+            found.addAll(locations(Stream.concat(catalog.references().stream(), ofBuilds)
                     .filter(reference -> reference.what().equals(name.what()) && reference.id().equals(name.id())).map(Reference::origin)));
             return found;
         }).orElse(List.of());

@@ -100,7 +100,9 @@ final class Requests implements TextDocumentService, WorkspaceService {
     @Override
     public CompletableFuture<List<? extends Location>> references(ReferenceParams asked) {
         boolean given = asked.getContext() != null && asked.getContext().isIncludeDeclaration();
-        return answer(asked.getTextDocument().getUri(), List.of(), known(List.of(), answers -> answers.references(asked.getPosition(), given)));
+        return answer(asked.getTextDocument().getUri(), List.of(), (text, desk) -> desk.reading()
+                .map(reading -> new Answers(session, text, Session.holdsBuilds(desk, text.file()), reading).references(asked.getPosition(), given, session.builds(desk)))
+                .orElse(List.of()));
     }
 
     @Override

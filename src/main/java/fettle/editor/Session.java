@@ -15,6 +15,7 @@ import fettle.judgement.Validation;
 import fettle.view.Told;
 import fettle.view.Wording;
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -27,6 +28,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
@@ -159,6 +161,21 @@ final class Session {
         } catch (RuntimeException | StackOverflowError | OutOfMemoryError fault) {
             client.ifPresent(editor -> editor.logMessage(new MessageParams(MessageType.Error, told.apply(fault))));
         }
+    }
+
+    /** The documents of builds in the catalog's folder of them and those that are open, as the editor holds them. */
+    List<Document> builds(Desk desk) {
+        Map<String, Document> builds = new TreeMap<>();
+        Path folder = desk.home().resolve("builds");
+        if (Files.isDirectory(folder)) {
+            Documents.builds(List.of(folder), InputStream.nullInputStream()).documents().forEach(document -> builds.put(document.file(), document));
+        }
+        for (OpenText text : open.values()) {
+            if (holdsBuilds(desk, text.file()) && desk(text.file()).filter(desk::equals).isPresent()) {
+                builds.put(shown(text.file()), Documents.content(shown(text.file()), text.bytes()));
+            }
+        }
+        return List.copyOf(builds.values());
     }
 
     private void check(Desk desk, long change) {

@@ -375,6 +375,12 @@ class LanguageServerTest {
         open(build, text);
         Location bay = server.getTextDocumentService().definition(new DefinitionParams(new TextDocumentIdentifier(uri(build)), at(text, "top/ba"))).get().getLeft().get(0);
         assertEquals(new Location(uri(parts), range(11, 12, 15)), bay);
+        Files.writeString(catalog.resolve("builds/two.yaml"), "build: { id: two, platform: bench, parts: { top: knob } }\n");
+        List<? extends Location> uses = server.getTextDocumentService()
+                .references(new ReferenceParams(new TextDocumentIdentifier(uri(build)), at(text, "top/bay: kn"), new ReferenceContext(false))).get();
+        assertEquals(List.of(
+                new Location(uri(build), range(0, text.indexOf("knob"), text.indexOf("knob") + 4)), new Location(uri(catalog.resolve("builds/two.yaml")), range(0, 49, 53)),
+                new Location(uri(parts), range(14, 12, 16))), uses);
     }
 
     @Test
