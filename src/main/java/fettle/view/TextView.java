@@ -93,8 +93,7 @@ public final class TextView {
         List<Finding> waived = findings.stream().filter(finding -> finding.waived().isPresent()).toList();
         if (style.quiet().isEmpty() && !waived.isEmpty()) {
             waived.forEach(finding -> {
-                sheet.entry(Span.faint("waived"), Span.plain(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
-                sheet.more(0, Span.faint("since: " + finding.waived().orElseThrow()));
+                sheet.entry(Span.faint("waived"), Span.plain(finding.rule() + " of " + finding.subject() + ": "), Span.faint(finding.waived().orElseThrow()));
             });
             sheet.blank();
         }

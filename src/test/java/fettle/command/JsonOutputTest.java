@@ -92,7 +92,7 @@ class JsonOutputTest {
         assertEquals(1, lint.get("summary").get("waived").asInt());
         assertEquals(0, lint.get("summary").get("error").asInt());
         assertEquals(0, Ran.fettle("lint", folder.toString()).exit());
-        assertTrue(Ran.fettle("lint", folder.toString()).out().contains(" waived  the part knob"), Ran.fettle("lint", folder.toString()).out());
+        assertTrue(Ran.fettle("lint", folder.toString()).out().contains(" waived  duplicate-id of part:knob: Two knobs, and we like both."), Ran.fettle("lint", folder.toString()).out());
     }
 
     @Test

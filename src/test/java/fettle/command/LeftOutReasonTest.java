@@ -15,7 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 class LeftOutReasonTest {
 
     private static final String CATALOG = """
-            catalog: { id: shed, patch: "1", currency: nail }
+            catalog: { id: shed, patch: "1", released: 2031-01-01, currency: nail }
             kinds: [{ id: k }]
             mounts: [{ id: hook }]
             traits: [{ id: bore }]
