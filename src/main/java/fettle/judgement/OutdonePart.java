@@ -1,5 +1,6 @@
 package fettle.judgement;
 
+import fettle.catalog.Fact;
 import fettle.catalog.Part;
 import fettle.space.worth.Gain;
 import java.util.List;
@@ -22,14 +23,16 @@ public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty,
      * @param shown the part's smallest assembly in the first of them
      * @param by what outdoes that
      * @param gains what that gains, attribute by attribute
+     * @param because the figures and prices in which the two differ, as far as they are stated
      */
-    public record Places(List<String> slots, String shown, String by, List<Gain> gains) {
+    public record Places(List<String> slots, String shown, String by, List<Gain> gains, List<Fact> because) {
 
-        static final Places NONE = new Places(List.of(), "", "", List.of());
+        static final Places NONE = new Places(List.of(), "", "", List.of(), List.of());
 
         public Places {
             slots = List.copyOf(slots);
             gains = List.copyOf(gains);
+            because = List.copyOf(because);
         }
 
         public boolean some() {

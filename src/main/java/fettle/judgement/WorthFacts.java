@@ -1,17 +1,20 @@
 package fettle.judgement;
 
 import fettle.catalog.Catalog;
+import fettle.catalog.Fact;
 import fettle.catalog.Part;
 import fettle.space.Landscape;
 import fettle.space.Prices;
 import fettle.space.Undecided;
 import fettle.space.worth.Comparison;
+import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.PartWorth;
 import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,6 +25,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Gathers part by part what outdoes it in the slots of all platforms, and what is its equal, as the facts that judgement rules match. Parts of which no figure is stated are
@@ -30,6 +34,7 @@ import java.util.stream.Collectors;
 final class WorthFacts {
 
     private final Catalog catalog;
+    private final Prices prices;
     private final Gains gains;
     private final Obscure obscure;
     private final Set<String> measured;
@@ -56,7 +61,8 @@ final class WorthFacts {
 
     private WorthFacts(Catalog catalog, Landscape landscape) {
         this.catalog = catalog;
-        this.gains = new Gains(catalog, new Prices(catalog, Optional.empty()));
+        this.prices = new Prices(catalog, Optional.empty());
+        this.gains = new Gains(catalog, prices);
         this.obscure = Obscure.of(landscape);
         this.measured = measured(catalog);
         Comparison comparison = new Comparison(landscape, Optional.empty());
@@ -154,9 +160,23 @@ final class WorthFacts {
             return OutdonePart.Places.NONE;
         }
         Verdict.Dominated first = some.get(0).worth.dominated().orElseThrow();
+        List<Gain> told = gains.of(Optional.of(first.shown()), first.by());
         return new OutdonePart.Places(
                 some.stream().flatMap(place -> place.slots.stream()).map(slot -> slot.slot().toString()).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()),
-                gains.of(Optional.of(first.shown()), first.by()));
+                told, because(first, told));
+    }
+
+    /** What the catalog states of the parts of either in which the two differ. */
+    private List<Fact> because(Verdict.Dominated dominated, List<Gain> told) {
+        Set<Fact> facts = new LinkedHashSet<>();
+        for (Gain gain : told) {
+            Stream.concat(Stream.of(dominated.shown()), dominated.by().stream()).flatMap(assembly -> assembly.parts().stream()).map(catalog.parts()::get).distinct()
+                    .flatMap(part -> gain.column().attribute()
+                            .<Optional<? extends Fact>>map(attribute -> Optional.ofNullable((gain.column().loaded() ? part.loaded() : part.stats()).get(attribute.id())))
+                            .orElseGet(() -> prices.cheapest(part.id()).map(Prices.Priced::offer)).stream())
+                    .forEach(facts::add);
+        }
+        return List.copyOf(facts);
     }
 
     /** Pairs that are twins wherever both can stand. */

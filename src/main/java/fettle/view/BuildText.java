@@ -74,7 +74,7 @@ final class BuildText {
             return result.build().budget().map(budget -> cost + ", of a budget of " + money(catalog, budget)).orElse(cost);
         }
         return result.unobtainable().isEmpty()
-                ? "not known, since not every part of the build could be found"
+                ? "not known, since not every part of the build could be placed"
                 : "not to be had whole: no open offer for " + Phrases.and(Phrases.each(result.unobtainable(), Part::id));
     }
 
