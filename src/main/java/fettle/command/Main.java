@@ -81,7 +81,7 @@ public final class Main {
             command = "fettle " + arguments[0];
             return run(found.get(), List.of(arguments).subList(1, arguments.length), streams);
         } catch (ParameterException wrong) {
-            say(streams, command, wrong.getMessage() + meant(wrong) + "\nSee " + command + " --help.");
+            say(streams, command, told(wrong, arguments) + "\nSee " + command + " --help.");
             return ExitCode.NOT_CHECKED;
         } catch (NotChecked | RuleErrors wrong) {
             say(streams, command, wrong.getMessage());
@@ -136,12 +136,14 @@ public final class Main {
         return new CommandLine(spec).setExpandAtFiles(false).setUsageHelpWidth(Options.WIDTH);
     }
 
-    private static String meant(ParameterException wrong) {
+    private static String told(ParameterException wrong, String[] arguments) {
         if (wrong instanceof UnmatchedArgumentException unmatched) {
+            String first = unmatched.getUnmatched().get(0);
+            String what = first.startsWith("-") ? "there is no option " + first : first.equals(arguments[0]) ? "there is no command " + first : first + " is one argument too many";
             List<String> near = unmatched.getSuggestions();
-            return near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?";
+            return what + (near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?");
         }
-        return "";
+        return wrong.getMessage();
     }
 
     private static void say(Streams streams, String command, String sentence) {
