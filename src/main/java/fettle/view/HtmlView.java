@@ -88,6 +88,7 @@ public final class HtmlView {
         Map<Finding, Integer> places = new HashMap<>();
         report.findings().forEach(finding -> places.put(finding, places.size()));
         new PageBuilds(wording, relations, hosts).write(page, builds, places);
+        page.texts("files", page.files().keySet());
     }
 
     private static void write(OutputStream out, String text) throws IOException {

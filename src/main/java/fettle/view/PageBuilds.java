@@ -51,7 +51,7 @@ final class PageBuilds {
         page.text("id", build.id());
         page.text("label", build.label());
         page.json().writeArrayPropertyStart("where");
-        PageFindings.place(page, build.origin());
+        page.place(build.origin());
         page.json().writeEndArray();
         page.text("platform", build.platform().id());
         page.json().writeBooleanProperty("valid", result.valid());

@@ -1,7 +1,6 @@
 package fettle.view;
 
 import fettle.catalog.Catalog;
-import fettle.document.Origin;
 import fettle.engine.RuleIndex;
 import fettle.judgement.BuildReview;
 import fettle.judgement.Finding;
@@ -45,10 +44,10 @@ final class PageFindings {
         page.text("severity", finding.severity().word());
         page.text("subject", finding.subject());
         page.text("message", wording.message(finding));
-        page.list("where", finding.where(), origin -> page.row(() -> place(page, origin)));
+        page.list("where", finding.where(), origin -> page.row(() -> page.place(origin)));
         page.list("because", Reasoning.of(wording.reasons(finding)), told -> page.row(() -> {
             page.text(told.fact());
-            told.where().ifPresent(origin -> place(page, origin));
+            told.where().ifPresent(page::place);
         }));
         page.texts("remedies", wording.remedies(finding));
         page.text("waived", finding.waived());
@@ -58,13 +57,6 @@ final class PageFindings {
         gather(host, names);
         finding.data().values().forEach(value -> gather(value, names));
         page.list("names", names, name -> page.json().writeNumber(numbers.get(name)));
-    }
-
-    /** The file, line and column of a place, as three cells. */
-    static void place(PageJson page, Origin origin) {
-        page.text(origin.file().equals("-") ? "standard input" : origin.file());
-        page.json().writeNumber(origin.line());
-        page.json().writeNumber(origin.column());
     }
 
     /** The part or platform in {@code part:x}, {@code slot:x/slot}, {@code offer:x@vendor}. */

@@ -1,12 +1,30 @@
 package fettle.view;
 
+import fettle.document.Origin;
 import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import tools.jackson.core.JsonGenerator;
 
-/** Writes a report page's data: every text harmless and on one line, so that equal ids stay equal wherever they stand. */
-record PageJson(JsonGenerator json) {
+/**
+ * Writes a report page's data: every text harmless and on one line, so that equal ids stay equal wherever they stand.
+ *
+ * @param files by name, the numbers of the files that were named, in order
+ */
+record PageJson(JsonGenerator json, Map<String, Integer> files) {
+
+    PageJson(JsonGenerator json) {
+        this(json, new LinkedHashMap<>());
+    }
+
+    /** A place as three cells: the number of its file among {@link #files()}, line and column. */
+    void place(Origin origin) {
+        json.writeNumber(files.computeIfAbsent(origin.file().equals("-") ? "standard input" : origin.file(), unused -> files.size()));
+        json.writeNumber(origin.line());
+        json.writeNumber(origin.column());
+    }
 
     void text(String name, String value) {
         json.writeStringProperty(name, SafeText.of(value));

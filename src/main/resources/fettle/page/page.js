@@ -126,7 +126,7 @@
   }
 
   function place(where) {
-    return el("code", {}, where[0] + ":" + where[1] + ":" + where[2]);
+    return el("code", {}, data.files[where[0]] + ":" + where[1] + ":" + where[2]);
   }
 
   function severity(word) {
@@ -153,7 +153,7 @@
   function wordsOf(finding) {
     if (!finding.sought) {
       finding.sought = [finding.rule, finding.subject, finding.message, finding.remedies.join(" "), finding.because.map(function (fact) { return fact[0]; }).join(" "),
-        finding.where.map(function (where) { return where[0]; }).join(" ")].join(" ").toLowerCase();
+        finding.where.map(function (where) { return data.files[where[0]]; }).join(" ")].join(" ").toLowerCase();
     }
     return finding.sought;
   }
