@@ -185,5 +185,8 @@ final class SurveyText {
             sheet.fixed(first ? Span.faint("ranges") : Span.faint(""), Span.plain(line));
             first = false;
         }
+        if (!ranges.isEmpty() && catalog.parts().values().stream().anyMatch(part -> !part.loaded().isEmpty())) {
+            sheet.more(0, Span.faint("with nothing loaded"));
+        }
     }
 }
