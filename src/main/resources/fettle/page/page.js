@@ -543,7 +543,7 @@
         limit.worn.map(function (worn) {
           return [worn.outfit + (worn.own ? " (this build)" : ""), worn.value, worn.bound,
             el("span", { class: worn.holds ? (worn.close ? "warning" : "good") : "error" }, (worn.holds ? "\u25CB keeps: " : "\u2716 breaks: ") + worn.margin)];
-        }));
+        }), true);
     });
   }
 
@@ -564,7 +564,7 @@
         el("h3", {}, "What sits where"),
         build.tree.length === 0 ? el("p", {}, "Nothing of it could be laid out.") : el("div", { class: "tree" }, buildTree(build.tree)),
         build.totals.length === 0 ? null : table("Totals, " + build.against, ["Figure", { text: "Before", number: true }, { text: "After", number: true }, { text: "Change", number: true }, "Standing"],
-          build.totals.map(function (total) { return [total[0], total[1], total[2], total[3], el("span", { class: total[4] === "better" ? "good" : total[4] === "worse" ? "error" : "faint" }, SIGNS[total[4]])]; })),
+          build.totals.map(function (total) { return [total[0], total[1], total[2], total[3], el("span", { class: total[4] === "better" ? "good" : total[4] === "worse" ? "error" : "faint" }, SIGNS[total[4]])]; }), true),
         build.limits.length === 0 ? null : [el("h3", {}, "Limits, with each outfit"), margins(build)]];
     });
   }
