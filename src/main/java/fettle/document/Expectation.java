@@ -9,6 +9,8 @@ import java.util.regex.Pattern;
 /** Words what a piece of a schema asks for, so as to follow "expected". A title in the schema is such wording already. */
 final class Expectation {
     private static final Pattern ID = Pattern.compile("[a-z0-9][a-z0-9._-]*");
+    private static final Pattern NAME = Pattern.compile("[\\w:./-]{1,60}");
+    private static final Pattern COMMA = Pattern.compile("-?\\d{1,30},\\d{1,30}");
 
     private Expectation() {}
 
@@ -25,6 +27,10 @@ final class Expectation {
         Set<String> types = types(schema);
         if (found instanceof Node.Text text && isNumeric(types) && Decimals.read(text.value()).isPresent()) {
             return expected + ", without quotes";
+        } else if (found instanceof Node.Text text && isNumeric(types) && COMMA.matcher(text.value()).matches()) {
+            return expected + ", with a point: " + text.value().replace(',', '.');
+        } else if (found instanceof Node.Text text && types.equals(Set.of("array")) && NAME.matcher(text.value()).matches()) {
+            return expected + ", between brackets: [\"" + text.value() + "\"]";
         } else if ((found instanceof Node.Num || found instanceof Node.Bool) && types.equals(Set.of("string"))) {
             return expected + ", in quotes";
         } else if (types.equals(Set.of("object")) && !expected.contains("object")) {
