@@ -4,7 +4,6 @@ import fettle.catalog.Access;
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
 import fettle.catalog.SlotId;
-import fettle.document.Document;
 import fettle.engine.RuleBase;
 import fettle.judgement.CatalogReading;
 import fettle.judgement.CatalogSurvey;
@@ -126,7 +125,7 @@ final class ExplainCommand implements Command {
 
     /** Says where something may stand that seems not to be there. */
     private static String unread(CatalogReading reading) {
-        List<String> files = reading.documents().documents().stream().filter(document -> !document.problems().isEmpty()).map(Document::file).toList();
+        List<String> files = reading.documents().unread();
         return files.isEmpty() ? "" : "; it may stand in " + String.join(", ", files) + ", which could not be read whole: fettle lint tells why";
     }
 

@@ -24,6 +24,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
 /** Where the program starts: finds the command, runs it, and turns whatever happens into an exit code and a plain sentence. */
 public final class Main {
 
+    private static final String PROGRAM = "fettle";
     private static final int BUFFER = 1 << 16;
 
     private static final Map<String, Supplier<Command>> COMMANDS = commands();
@@ -68,7 +69,7 @@ public final class Main {
     }
 
     static int run(String[] arguments, Streams streams) {
-        String command = "fettle";
+        String command = PROGRAM;
         try {
             if (arguments.length == 0) {
                 root().usage(streams.err(), Ansi.OFF);
@@ -78,10 +79,10 @@ public final class Main {
             if (found == null) {
                 return aside(arguments, streams);
             }
-            command = "fettle " + arguments[0];
+            command = PROGRAM + " " + arguments[0];
             return run(found.get(), List.of(arguments).subList(1, arguments.length), streams);
         } catch (ParameterException wrong) {
-            say(streams, command, told(wrong, arguments) + "\nSee " + command + " --help.");
+            say(streams, command, told(wrong, command) + "\nSee " + command + " --help.");
             return ExitCode.NOT_CHECKED;
         } catch (NotChecked | RuleErrors wrong) {
             say(streams, command, wrong.getMessage());
@@ -136,10 +137,10 @@ public final class Main {
         return new CommandLine(spec).setExpandAtFiles(false).setUsageHelpWidth(Options.WIDTH);
     }
 
-    private static String told(ParameterException wrong, String[] arguments) {
+    private static String told(ParameterException wrong, String command) {
         if (wrong instanceof UnmatchedArgumentException unmatched) {
             String first = unmatched.getUnmatched().get(0);
-            String what = first.startsWith("-") ? "there is no option " + first : first.equals(arguments[0]) ? "there is no command " + first : first + " is one argument too many";
+            String what = first.startsWith("-") ? "there is no option " + first : command.equals(PROGRAM) ? "there is no command " + first : first + " is one argument too many";
             List<String> near = unmatched.getSuggestions();
             return what + (near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?");
         }

@@ -19,6 +19,11 @@ public record DocumentSet(List<Document> documents) {
         return documents.stream().flatMap(document -> document.problems().stream());
     }
 
+    /** The files that could not be read in full, and may hold what seems absent. */
+    public List<String> unread() {
+        return documents.stream().filter(document -> !document.problems().isEmpty()).map(Document::file).toList();
+    }
+
     /** Whether there is not one document with anything in it. */
     public boolean holdsNothing() {
         return documents.stream().allMatch(document -> document.root().isEmpty());

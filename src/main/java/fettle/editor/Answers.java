@@ -38,15 +38,17 @@ import org.eclipse.lsp4j.Position;
 final class Answers {
 
     private final Session session;
+    private final Desk desk;
     private final OpenText text;
     private final boolean builds;
     private final CatalogReading reading;
     private final Catalog catalog;
 
-    Answers(Session session, OpenText text, boolean builds, CatalogReading reading) {
+    Answers(Session session, Desk desk, OpenText text, CatalogReading reading) {
         this.session = session;
         this.text = text;
-        this.builds = builds;
+        this.desk = desk;
+        this.builds = Session.holdsBuilds(desk, text.file());
         this.reading = reading;
         this.catalog = reading.catalog();
     }
@@ -134,13 +136,13 @@ final class Answers {
     }
 
     /** Where it is mentioned in the catalog and in builds of it; and where it is given, if that is asked for. */
-    List<Location> references(Position position, boolean given, List<Document> buildFiles) {
+    List<Location> references(Position position, boolean given) {
         return pointed(position).map(pointed -> {
             if (!(pointed instanceof Pointed.Name name)) {
                 return List.<Location>of();
             }
             List<Location> found = new ArrayList<>(given ? given(name) : List.of());
-            Stream<Reference> ofBuilds = buildFiles.stream().flatMap(document -> BuildReader.read(document).stream()).flatMap(build -> BuildMention.of(build).stream())
+            Stream<Reference> ofBuilds = session.builds(desk).stream().flatMap(document -> BuildReader.read(document).stream()).flatMap(build -> BuildMention.of(build).stream())
                     .map(BuildMention::reference);
             found.addAll(locations(Stream.concat(catalog.references().stream(), ofBuilds)
                     .filter(reference -> reference.what().equals(name.what()) && reference.id().equals(name.id())).map(Reference::origin)));

@@ -124,11 +124,16 @@ public final class EditorServer implements LanguageServer {
         while (cause.getCause() != null && !(cause instanceof ResponseErrorException)) {
             cause = cause.getCause();
         }
-        if (cause instanceof UnsupportedOperationException && cause.getMessage() == null) {
-            // What the library answers by default for a method of the protocol that a server leaves out.
+        if (leftOut(cause)) {
             return new ResponseError(ResponseErrorCode.MethodNotFound, "Fettle doesn't answer to this method.", null);
         }
         return cause instanceof ResponseErrorException known ? known.getResponseError() : new ResponseError(ResponseErrorCode.InternalError, told.apply(cause), null);
+    }
+
+    /** Whether it is what the library throws for a method of the protocol that a server doesn't have; the same from anywhere else is a fault. */
+    private static boolean leftOut(Throwable cause) {
+        StackTraceElement[] trace = cause.getStackTrace();
+        return cause instanceof UnsupportedOperationException && trace.length > 0 && trace[0].getClassName().startsWith(LanguageServer.class.getPackageName());
     }
 
     @Override

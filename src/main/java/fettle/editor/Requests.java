@@ -82,7 +82,7 @@ final class Requests implements TextDocumentService, WorkspaceService {
 
     private <T> BiFunction<OpenText, Desk, T> known(T otherwise, Function<Answers, T> work) {
         return (text, desk) -> desk.reading()
-                .map(reading -> work.apply(new Answers(session, text, Session.holdsBuilds(desk, text.file()), reading))).orElse(otherwise);
+                .map(reading -> work.apply(new Answers(session, desk, text, reading))).orElse(otherwise);
     }
 
     @Override
@@ -100,9 +100,7 @@ final class Requests implements TextDocumentService, WorkspaceService {
     @Override
     public CompletableFuture<List<? extends Location>> references(ReferenceParams asked) {
         boolean given = asked.getContext() != null && asked.getContext().isIncludeDeclaration();
-        return answer(asked.getTextDocument().getUri(), List.of(), (text, desk) -> desk.reading()
-                .map(reading -> new Answers(session, text, Session.holdsBuilds(desk, text.file()), reading).references(asked.getPosition(), given, session.builds(desk)))
-                .orElse(List.of()));
+        return answer(asked.getTextDocument().getUri(), List.of(), known(List.of(), answers -> answers.references(asked.getPosition(), given)));
     }
 
     @Override

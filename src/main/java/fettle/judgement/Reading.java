@@ -18,7 +18,7 @@ public record Reading(Origin start, List<String> unread) {
         List<Document> all = documents.documents();
         return new Reading(
                 Origin.startOf(all.isEmpty() ? "" : all.get(0).file()),
-                all.stream().filter(document -> !document.problems().isEmpty()).map(Document::file).toList());
+                documents.unread());
     }
 
     /** The documents that could not be read in full; empty where all could. */

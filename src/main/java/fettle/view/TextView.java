@@ -55,9 +55,12 @@ public final class TextView {
     /** How many builds there are, and how many of them are not valid. */
     static String verdict(List<BuildReview> builds) {
         long wrong = builds.stream().filter(build -> !build.result().valid()).count();
+        if (builds.isEmpty()) {
+            return "no builds";
+        }
         return builds.size() == 1
                 ? (wrong == 0 ? "1 build, valid" : "1 build, not valid")
-                : Phrases.count(builds.size(), "build", "builds") + (builds.isEmpty() ? "" : ", ") + (builds.isEmpty() ? "" : wrong == 0 ? "all valid" : wrong + " not valid");
+                : Phrases.count(builds.size(), "build", "builds") + ", " + (wrong == 0 ? "all valid" : wrong + " not valid");
     }
 
     /** The findings on documents, then what holds of all valid builds of each platform. */

@@ -139,8 +139,10 @@
   /** How many findings speak of each part and platform. */
   const about = new Map();
   const numbered = data.parts.concat(data.platforms);
-  data.findings.forEach(function (finding) { finding.names = finding.names.map(function (number) { return numbered[number].id; }); });
-  data.findings.forEach(function (finding) { finding.names.forEach(function (id) { about.set(id, (about.get(id) || 0) + 1); }); });
+  data.findings.forEach(function (finding) {
+    finding.names = finding.names.map(function (number) { return numbered[number].id; });
+    finding.names.forEach(function (id) { about.set(id, (about.get(id) || 0) + 1); });
+  });
   data.findings.forEach(function (finding) {
     const plain = fragment(["finding", finding.rule, finding.subject]);
     let key = plain;

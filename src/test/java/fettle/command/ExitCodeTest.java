@@ -62,6 +62,7 @@ class ExitCodeTest {
     void bad_usage_ends_with_2_and_points_to_the_help() {
         notChecked("there is no command lnt; did you mean lint?", Ran.fettle("lnt", "x"));
         notChecked("See fettle --help", Ran.fettle("lnt"));
+        notChecked("lint is one argument too many", Ran.fettle("lint", PLAIN, "lint"));
         notChecked("b is one argument too many", Ran.fettle("lint", PLAIN, "b"));
         notChecked("See fettle --help", Ran.fettle("--nope"));
         notChecked("See fettle lint --help", Ran.fettle("lint"));

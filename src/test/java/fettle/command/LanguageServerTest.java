@@ -498,6 +498,8 @@ class LanguageServerTest {
             assertFalse(true, "a command that is not there was carried out");
         } catch (ExecutionException refused) {
             assertFalse(refused.getMessage().contains("\tat "), refused.getMessage());
+            assertEquals(org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode.MethodNotFound.getValue(),
+                    ((org.eclipse.lsp4j.jsonrpc.ResponseErrorException) refused.getCause()).getResponseError().getCode());
         }
     }
 }
