@@ -132,7 +132,7 @@ final class SurveyText {
             word = Span.faint("");
         }
         if (outdone.size() > told.size()) {
-            sheet.entry(word, Span.plain("and " + (outdone.size() - told.size()) + " parts more are outdone somewhere: fettle explain tells of one part, --format json of all"));
+            sheet.entry(word, Span.plain("and " + Phrases.count(outdone.size() - told.size(), "part more is", "parts more are") + " outdone somewhere: fettle explain tells of one part, --format json of all"));
         }
         if (!open.isEmpty()) {
             sheet.entry(Span.faint("open"), Span.plain("not decided whether dominated: " + Phrases.and(open)));
