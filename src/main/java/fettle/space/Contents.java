@@ -15,7 +15,7 @@ import java.util.TreeMap;
 public final class Contents {
 
     /** What is known of a swap without looking at what stands around. */
-    enum Known { SAFE, UNSAFE, DEPENDS }
+    public enum Known { SAFE, UNSAFE, DEPENDS }
 
     private static final int[] NONE = {};
 
@@ -29,6 +29,7 @@ public final class Contents {
     private final List<Stand> stands = new ArrayList<>();
     private final Map<Integer, int[]> classesOf = new HashMap<>();
     private final int[] looked;
+    private final int[][] brought;
     private final Map<Long, int[]> open = new HashMap<>();
     private Map<Integer, Beside> beside;
 
@@ -48,6 +49,7 @@ public final class Contents {
         this.classes = List.copyOf(classes);
         this.above = List.copyOf(above);
         this.looked = ground.insideMonitors(ground.nodeOf(slot));
+        this.brought = new int[classes.size()][];
         Map<Integer, List<Integer>> found = new TreeMap<>();
         for (int i = 0; i < classes.size(); i++) {
             for (int part : watches.partsIn(classes.get(i))) {
@@ -110,7 +112,7 @@ public final class Contents {
     }
 
     /** Whether assemblies in place of others always find room: of their head and its span only. */
-    private boolean roomFor(Stand from, int head) {
+    boolean roomFor(Stand from, int head) {
         if (!several()) {
             return terrain.span()[head] <= room().notches();
         }
@@ -123,7 +125,7 @@ public final class Contents {
     }
 
     /** What is known of a swap. */
-    Known known(Stand from, Stand to) {
+    public Known known(Stand from, Stand to) {
         if (!roomFor(from, to.head())) {
             return Known.UNSAFE;
         }
@@ -140,24 +142,35 @@ public final class Contents {
         boolean byClass = !several() && fromClasses.length == 1 && toClasses.length == 1;
         int one = byClass ? fromClasses[0] : from.node();
         int other = byClass ? toClasses[0] : to.node();
-        long key = (long) one << 32 | other;
+        long key = KeyOfTwo.of(one, other);
         int[] found = open.get(key);
         if (found == null) {
-            found = Arrays.stream(looked).filter(monitor -> {
-                Watch watch = watches.of(monitor);
-                if (byClass) {
-                    return !watch.noWorse(brought(watch, to), brought(watch, from));
-                }
-                return !sameFilling(watch, from, to);
-            }).toArray();
+            found = byClass ? openByClass(one, other)
+                    : Arrays.stream(looked).filter(monitor -> !sameFilling(watches.of(monitor), from, to)).toArray();
             open.put(key, found);
         }
         return found;
     }
 
-    /** The states of a class in a slot of one, with the slot in use. */
-    private int brought(Watch watch, Stand stand) {
-        return watch.closed(slot, watch.within(slot, classes.get(classesOf(stand)[0])));
+    private int[] openByClass(int from, int to) {
+        int[] before = brought(from);
+        int[] after = brought(to);
+        int[] differing = new int[looked.length];
+        int count = 0;
+        for (int i = 0; i < looked.length; i++) {
+            if (before[i] != after[i] && !watches.of(looked[i]).noWorse(after[i], before[i])) {
+                differing[count++] = looked[i];
+            }
+        }
+        return count == 0 ? NONE : Arrays.copyOf(differing, count);
+    }
+
+    /** The states of a class in a slot of one, with the slot in use, by each monitor that is looked at. */
+    private int[] brought(int classAt) {
+        if (brought[classAt] == null) {
+            brought[classAt] = Arrays.stream(looked).map(monitor -> watches.of(monitor).closed(slot, watches.of(monitor).within(slot, classes.get(classAt)))).toArray();
+        }
+        return brought[classAt];
     }
 
     private boolean sameFilling(Watch watch, Stand from, Stand to) {

@@ -54,7 +54,7 @@ public final class Site implements Swaps {
         int[] one = contents.classesOf(from);
         int[] other = contents.classesOf(to);
         boolean byClass = !contents.several() && one.length == 1 && other.length == 1;
-        return byClass ? (long) one[0] << 32 | other[0] : (long) from.node() << 32 | to.node();
+        return byClass ? KeyOfTwo.of(one[0], other[0]) : KeyOfTwo.of(from.node(), to.node());
     }
 
     private boolean decide(Stand from, Stand to) {
@@ -89,19 +89,16 @@ public final class Site implements Swaps {
 
     @Override
     public boolean safe(Stand from, Rehung to) {
-        return switch (contents.known(from, to)) {
-            case SAFE -> true;
-            case UNSAFE -> false;
-            case DEPENDS -> {
-                for (int monitor : contents.open(from, to)) {
-                    Watch watch = watches.of(monitor);
-                    int all = watch.filling().sums(plot.around(monitor, slot, from.node()), watch.madeOf(slot, to));
-                    if (watch.breaks(watch.closed(slot, all), StateSets.ZERO)) {
-                        yield false;
-                    }
-                }
-                yield true;
+        if (!contents.roomFor(from, to.head())) {
+            return false;
+        }
+        for (int monitor : contents.open(from, to)) {
+            Watch watch = watches.of(monitor);
+            int all = watch.filling().sums(plot.around(monitor, slot, from.node()), watch.madeOf(slot, to));
+            if (watch.breaks(watch.closed(slot, all), StateSets.ZERO)) {
+                return false;
             }
-        };
+        }
+        return true;
     }
 }

@@ -150,7 +150,7 @@ public final class Sounding {
         private boolean excluded(int slot, int part) {
             Capacity room = terrain.room()[slot];
             int host = terrain.owner()[slot];
-            return dead.get(host) || excluded.computeIfAbsent((long) slot << 32 | part, unused -> {
+            return dead.get(host) || excluded.computeIfAbsent(KeyOfTwo.of(slot, part), unused -> {
                 if (room.most() == 0 || terrain.span()[part] > room.notches()) {
                     return true;
                 }

@@ -12,10 +12,6 @@ import java.util.Map;
  */
 final class Watch {
 
-    private record Closing(int shape, int before) {}
-
-    private record Bringing(int shape, int head) {}
-
     private final Ground ground;
     private final Monitors monitors;
     private final Circuit circuit;
@@ -27,8 +23,8 @@ final class Watch {
     private final StateSets filling;
     private final IntTable inside = new IntTable();
     private final Map<Integer, IntTable> within = new HashMap<>();
-    private final Map<Closing, Integer> closed = new HashMap<>();
-    private final Map<Bringing, Integer> brought = new HashMap<>();
+    private final Map<Long, Integer> closed = new HashMap<>();
+    private final Map<Long, Integer> brought = new HashMap<>();
     private final Map<Long, Boolean> noWorse = new HashMap<>();
 
     Watch(Ground ground, Circuit circuit, int monitor) {
@@ -151,7 +147,7 @@ final class Watch {
 
     /** What a part directly in a slot brings there, whatever is on it, before the slot is full. */
     int brought(int slot, int head) {
-        return brought.computeIfAbsent(new Bringing(ground.nodeOf(slot), head), unused -> {
+        return brought.computeIfAbsent(KeyOfTwo.of(ground.nodeOf(slot), head), unused -> {
             Signature joint = monitors.plus(Signature.NOTHING, monitors.among(slot, head));
             return joint.stateOf(monitor) * width + (width == 1 ? 0 : joint.stateOf(gatherer));
         });
@@ -159,7 +155,7 @@ final class Watch {
 
     /** The states once a slot is full and in use. */
     int closed(int slot, int before) {
-        return closed.computeIfAbsent(new Closing(ground.nodeOf(slot), before), unused -> states.of(Arrays.stream(filling.get(before))
+        return closed.computeIfAbsent(KeyOfTwo.of(ground.nodeOf(slot), before), unused -> states.of(Arrays.stream(filling.get(before))
                 .map(state -> monoid.plus(state / width, monitors.used(slot, monitor, state % width))).sorted().distinct().toArray()));
     }
 
@@ -167,7 +163,7 @@ final class Watch {
     boolean noWorse(int set, int other) {
         for (int one : states.get(set)) {
             for (int before : states.get(other)) {
-                if (one == before || monoid.states() <= MOST_COMPARED && noWorse.computeIfAbsent((long) one << 32 | before, unused -> monoid.noWorse(one, before))) {
+                if (one == before || monoid.states() <= MOST_COMPARED && noWorse.computeIfAbsent(KeyOfTwo.of(one, before), unused -> monoid.noWorse(one, before))) {
                     return true;
                 }
             }
@@ -201,7 +197,7 @@ final class Watch {
         int[] choices = dropped(to);
         for (int choice : choices) {
             int all = monoid.plus(had, choice);
-            if (made != all && !(monoid.states() <= MOST_COMPARED && noWorse.computeIfAbsent((long) made << 32 | all, unused -> monoid.noWorse(made, all)))) {
+            if (made != all && !(monoid.states() <= MOST_COMPARED && noWorse.computeIfAbsent(KeyOfTwo.of(made, all), unused -> monoid.noWorse(made, all)))) {
                 return false;
             }
         }

@@ -17,6 +17,7 @@ final class Arena {
     private final Fronts broad;
     private final Lifting lifting;
     private final Smallest smallest;
+    private final Survivors survivors = new Survivors();
 
     /**
      * For a measure.
@@ -72,6 +73,11 @@ final class Arena {
         return smallest.of(node);
     }
 
+    /** How many parts that assembly has. */
+    int fewestParts(int node) {
+        return smallest.size(node);
+    }
+
     /** What a choice brings; empty-handed ({@code null}) where it takes no part. */
     Yield broughtBy(Pick pick) {
         if (pick instanceof Pick.Headed headed) {
@@ -88,6 +94,11 @@ final class Arena {
 
     private Yield sum(Yield one, Yield other) {
         return one == null || other == null ? null : measure.both(one, other);
+    }
+
+    /** What was hard to find to be undominated. */
+    Survivors memory() {
+        return survivors;
     }
 
     /** Counts the steps of all quick attempts together. */

@@ -2,6 +2,7 @@ package fettle.space.worth;
 
 import fettle.space.Assembly;
 import fettle.space.Contents;
+import fettle.space.Contents.Known;
 import fettle.space.Stand;
 import fettle.space.Swaps;
 import fettle.space.Undecided;
@@ -25,13 +26,16 @@ final class Contest {
     private static final long STEPS_A_LONG_TRY = 4_000;
     private static final long STEPS_TO_SHOW = 20_000;
     private static final int MOST_SHOWN = 4;
-    private static final int ANY = Integer.MAX_VALUE;
+    private static final int ANY = Rivals.ANY;
 
     private final Contents contents;
     private final Arena arena;
     private final Measure measure;
     /** By head, those of its stands in which something takes part in the comparison. */
     private final Map<Integer, List<Stand>> standsOf = new TreeMap<>();
+    private final Rivals rivals;
+    /** By head, what was found last that nothing dominates: what stood when fewer swaps were allowed often does when more are. */
+    private final Map<Integer, Survivor> survivors = new HashMap<>();
     private final Boxes boxes;
     private final Meter meter;
     private final Rehanging rehanging;
@@ -48,25 +52,44 @@ final class Contest {
                 standsOf.computeIfAbsent(stand.head(), unused -> new ArrayList<>()).add(stand);
             }
         }
+        this.rivals = new Rivals(contents, arena);
         this.rehanging = new Rehanging(contents, standsOf, arena, boxes, meter);
         this.assemblies = new Assemblies(arena.terrain());
     }
 
     /** The verdict on a part that stands in the slot. */
     Verdict of(int head, Swaps swaps) {
+        Optional<Verdict> verdict = unlessDominated(head, swaps);
+        if (verdict.isPresent()) {
+            return verdict.get();
+        }
+        meter.allow(STEPS);
+        try {
+            return shown(stands(head), swaps);
+        } catch (Meter.Spent spent) {
+            return open(head);
+        }
+    }
+
+    /** The same without what dominates it: empty where something does. */
+    Optional<Verdict> unlessDominated(int head, Swaps swaps) {
         List<Stand> stands = stands(head);
+        rivals.forget();
         if (stands.isEmpty()) {
-            return new Verdict.Unsold();
+            return Optional.of(new Verdict.Unsold());
         }
         meter.allow(STEPS, arena.thorough());
         try {
-            Optional<Assembly> undominated = contents.circling() ? new Circle(stands).undominated(swaps) : undominated(stands, swaps);
-            meter.allow(STEPS);
-            return undominated.isPresent() ? new Verdict.Undominated(undominated.get()) : shown(stands, swaps);
+            return contents.circling() ? new Circle(stands).undominated(swaps).map(Verdict.Undominated::new)
+                    : undominated(stands, swaps).map(survivor -> new Verdict.Undominated(survivor.assembly()));
         } catch (Meter.Spent spent) {
-            String why = meter.spentWhole() ? "All comparisons together take too many steps." : "It takes more than " + meter.most() + " steps.";
-            return new Verdict.Open(new Undecided(why, arena.terrain().slots().get(contents.slot()) + ", " + arena.terrain().hosts().get(head)));
+            return Optional.of(open(head));
         }
+    }
+
+    private Verdict open(int head) {
+        String why = meter.spentWhole() ? "All comparisons together take too many steps." : "It takes more than " + meter.most() + " steps.";
+        return new Verdict.Open(new Undecided(why, arena.terrain().slots().get(contents.slot()) + ", " + arena.terrain().hosts().get(head)));
     }
 
     private List<Stand> stands(int head) {
@@ -91,8 +114,25 @@ final class Contest {
         }
     }
 
+    /** An assembly of a stand, none of which with another head dominates. */
+    private record Survivor(Stand stand, Yield yield, Assembly assembly) {}
+
+    private Survivor survivor(Stand stand, Pick pick) {
+        return new Survivor(stand, arena.broughtBy(pick), assemblies.of((Pick.Headed) pick));
+    }
+
     /** An assembly of these stands that none with another head dominates, if there is one. */
-    private Optional<Assembly> undominated(List<Stand> stands, Swaps swaps) {
+    private Optional<Survivor> undominated(List<Stand> stands, Swaps swaps) {
+        int head = stands.get(0).head();
+        Survivor last = survivors.get(head);
+        if (last == null || !stands(last.stand(), last.yield(), swaps, arena.meter(QUICK_STEPS))) {
+            last = sought(stands, swaps).orElse(null);
+            survivors.put(head, last);
+        }
+        return Optional.ofNullable(last);
+    }
+
+    private Optional<Survivor> sought(List<Stand> stands, Swaps swaps) {
         boolean bare = arena.terrain().slotsOf()[stands.get(0).head()].length == 0;
         try {
             meter.allow(bare ? STEPS : QUICK_STEPS, arena.quick());
@@ -100,41 +140,62 @@ final class Contest {
         } catch (Meter.Spent spent) {
             meter.allow(STEPS, arena.thorough());
             meter.spend(1);
-            Optional<Assembly> tried = tried(stands, swaps, STEPS_A_LONG_TRY, arena.thorough());
-            if (tried.isPresent()) {
-                return tried;
+            Optional<Survivor> tried = remembered(stands, swaps).or(() -> tried(stands, swaps, STEPS_A_LONG_TRY, arena.thorough()));
+            if (tried.isEmpty()) {
+                meter.allow(STEPS, arena.thorough());
+                Optional<Optional<Survivor>> settled = byFronts(stands, swaps);
+                meter.allow(STEPS, arena.thorough());
+                tried = settled.orElseGet(() -> split(stands, swaps));
             }
-            meter.allow(STEPS, arena.thorough());
-            Optional<Optional<Assembly>> settled = byFronts(stands, swaps);
-            if (settled.isPresent()) {
-                return settled.get();
-            }
-            meter.allow(STEPS, arena.thorough());
-            return split(stands, swaps);
+            tried.ifPresent(survivor -> arena.memory().keep(survivor.stand().head(), survivor.yield()));
+            return tried;
         }
     }
 
+    /** What stood its ground with this head elsewhere often does here. */
+    private Optional<Survivor> remembered(List<Stand> stands, Swaps swaps) {
+        for (Yield kept : arena.memory().of(stands.get(0).head())) {
+            Search search = arena.search(new Meter(STEPS_A_LONG_TRY, Optional.of(arena.thorough())));
+            for (Stand stand : stands) {
+                try {
+                    Optional<Pick> pick = search.find(stand.node(), measure.ofNothing(), kept, Search.Asked.AS_GOOD, ANY, any -> true);
+                    if (pick.isPresent() && stands(stand, arena.broughtBy(pick.get()), swaps, new Meter(QUICK_STEPS, Optional.of(arena.thorough())))) {
+                        return Optional.of(survivor(stand, pick.get()));
+                    }
+                } catch (Meter.Spent spent) {
+                    break;
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
     /** Most verdicts are settled by trying what is likely to settle them. */
-    private Optional<Assembly> quickly(List<Stand> stands, Swaps swaps) {
+    private Optional<Survivor> quickly(List<Stand> stands, Swaps swaps) {
         if (rehung(stands, swaps)) {
             return Optional.empty();
         }
-        Optional<Assembly> tried = tried(stands, swaps, STEPS_A_TRY, arena.quick());
+        Optional<Survivor> tried = tried(stands, swaps, STEPS_A_TRY, arena.quick());
         return tried.isPresent() ? tried : split(stands, swaps);
     }
 
     /** The same, by going through fronts; nothing where that is too much. */
-    private Optional<Optional<Assembly>> byFronts(List<Stand> stands, Swaps swaps) {
+    private Optional<Optional<Survivor>> byFronts(List<Stand> stands, Swaps swaps) {
         try {
             for (Stand stand : stands) {
-                Optional<List<Point>> front = arena.broadFronts().of(stand.node());
-                Optional<Opposition> opposition = front.isEmpty() ? Optional.empty() : Opposition.to(stand, contents, arena, meter, swaps);
-                if (opposition.isEmpty()) {
+                Optional<List<Point>> front = arena.broadFronts().of(arena.circuit().second(stand.node()));
+                if (front.isEmpty()) {
                     return Optional.empty();
                 }
-                for (Point point : front.get()) {
-                    if (!opposition.get().beats(point.yield())) {
-                        return Optional.of(Optional.of(assemblies.of((Pick.Headed) arena.pick(stand.node(), point))));
+                Opposition opposition = new Opposition(stand, contents, arena, meter, swaps);
+                for (Point on : front.get()) {
+                    Yield target = measure.both(measure.ofPart(stand.head()), on.yield());
+                    Optional<Boolean> beaten = opposition.beats(target);
+                    if (beaten.isEmpty()) {
+                        return Optional.empty();
+                    }
+                    if (!beaten.get()) {
+                        return Optional.of(Optional.of(survivor(stand, arena.pick(stand.node(), new Point(target, on.parts() + 1, new Point.Made.On(on))))));
                     }
                 }
             }
@@ -144,7 +205,7 @@ final class Contest {
         }
     }
 
-    private Optional<Assembly> split(List<Stand> stands, Swaps swaps) {
+    private Optional<Survivor> split(List<Stand> stands, Swaps swaps) {
         for (Stand stand : stands) {
             Optional<Yield> found = undominated(stand, List.of(stand), new BitSet(), swaps);
             if (found.isPresent()) {
@@ -154,8 +215,8 @@ final class Contest {
         return Optional.empty();
     }
 
-    private Assembly as(Stand stand, Yield target) {
-        return assemblies.of((Pick.Headed) arena.search(meter).find(stand.node(), measure.ofNothing(), target, Search.Asked.AS_GOOD, ANY, any -> true).orElseThrow());
+    private Survivor as(Stand stand, Yield target) {
+        return survivor(stand, arena.search(meter).find(stand.node(), measure.ofNothing(), target, Search.Asked.AS_GOOD, ANY, any -> true).orElseThrow());
     }
 
     /** Whether another head serves better whatever is on it. */
@@ -165,30 +226,30 @@ final class Contest {
     }
 
     /** Tries the smallest and the extreme assemblies, each with little work. */
-    private Optional<Assembly> tried(List<Stand> stands, Swaps swaps, long steps, Meter whole) {
+    private Optional<Survivor> tried(List<Stand> stands, Swaps swaps, long steps, Meter whole) {
         for (int column : measure.adding()) {
             Stand best = stands.get(0);
             for (Stand stand : stands) {
                 best = arena.ideal(stand.node()).small()[column] > arena.ideal(best.node()).small()[column] ? stand : best;
             }
             Pick pick = new Extreme(arena, column).of(best.node());
-            if (stands(best, pick, swaps, new Meter(steps, Optional.of(whole)))) {
-                return Optional.of(assemblies.of((Pick.Headed) pick));
+            if (stands(best, arena.broughtBy(pick), swaps, new Meter(steps, Optional.of(whole)))) {
+                return Optional.of(survivor(best, pick));
             }
         }
         for (Stand stand : stands) {
             Pick pick = arena.smallest(stand.node());
-            if (stands(stand, pick, swaps, new Meter(steps, Optional.of(whole)))) {
-                return Optional.of(assemblies.of((Pick.Headed) pick));
+            if (stands(stand, arena.broughtBy(pick), swaps, new Meter(steps, Optional.of(whole)))) {
+                return Optional.of(survivor(stand, pick));
             }
         }
         return Optional.empty();
     }
 
     /** Whether it is easily seen that an assembly is not dominated. */
-    private boolean stands(Stand stand, Pick pick, Swaps swaps, Meter most) {
+    private boolean stands(Stand stand, Yield brought, Swaps swaps, Meter most) {
         try {
-            return winner(List.of(stand), arena.broughtBy(pick), new BitSet(), arena.search(most), ANY, swaps).isEmpty();
+            return winner(List.of(stand), brought, new BitSet(), arena.search(most), ANY, swaps).isEmpty();
         } catch (Meter.Spent spent) {
             return false;
         }
@@ -255,17 +316,16 @@ final class Contest {
         }
         Predicate<Pick> accepted = barred.isEmpty() ? pick -> true : pick -> !holds(pick, barred);
         List<Stand> unsure = new ArrayList<>();
-        for (Stand stand : contents.stands()) {
-            Yield ideal = arena.ideal(stand.node());
-            if (stand.head() != head && ideal != null && measure.compare(ideal, target) == Measure.Order.BETTER) {
-                if (from.stream().allMatch(each -> contents.surelySafe(each, stand))) {
-                    Optional<Pick> found = search.find(stand.node(), measure.ofNothing(), target, Search.Asked.BETTER, mostParts, accepted);
-                    if (found.isPresent()) {
-                        return Optional.of(new Winner(Optional.of((Pick.Headed) found.get())));
-                    }
-                } else if (from.stream().noneMatch(each -> contents.surelyUnsafe(each, stand))) {
-                    unsure.add(stand);
+        Rivals.Facing facing = rivals.facing(from);
+        for (int i = rivals.next(0, head, target, mostParts); i >= 0; i = rivals.next(i + 1, head, target, mostParts)) {
+            Known known = facing.known(i);
+            if (known == Known.SAFE) {
+                Optional<Pick> found = search.find(rivals.stand(i).node(), measure.ofNothing(), target, Search.Asked.BETTER, mostParts, accepted);
+                if (found.isPresent()) {
+                    return Optional.of(new Winner(Optional.of((Pick.Headed) found.get())));
                 }
+            } else if (known == Known.DEPENDS) {
+                unsure.add(rivals.stand(i));
             }
         }
         if (swaps.onlyIfSure()) {

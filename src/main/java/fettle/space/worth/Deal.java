@@ -9,7 +9,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -65,9 +65,9 @@ final class Deal {
     }
 
     private void settle(int head) {
-        Function<Swaps, Verdict> ignoring = settled(swaps -> free.of(head, swaps));
-        Function<Swaps, Verdict> with = settled(swaps -> priced.of(head, swaps));
-        Function<Swaps, Boolean> empty = settled(swaps -> free.worseThanEmpty(head, swaps));
+        Function<Swaps, Verdict> ignoring = verdict(free, head);
+        Function<Swaps, Verdict> with = verdict(priced, head);
+        Function<Swaps, Boolean> empty = worseThanEmpty(head);
         String part = terrain.hosts().get(head);
         if (ignoring instanceof Settled<Verdict> first && with instanceof Settled<Verdict> second && empty instanceof Settled<Boolean> third) {
             settled.put(part, new PartWorth(first.result, second.result, third.result));
@@ -89,19 +89,29 @@ final class Deal {
         }
     }
 
-    /** A result that is the same whatever stands around, or one that is to be worked out for each slot. */
-    private <R> Function<Swaps, R> settled(Function<Swaps, R> work) {
-        R hoped = work.apply(contents.supposing(true));
-        // What takes too long when every swap may be tried takes no less when fewer may.
-        if (hoped instanceof Verdict.Undominated || hoped instanceof Verdict.Unsold || hoped instanceof Verdict.Open || Boolean.FALSE.equals(hoped)) {
-            return new Settled<>(hoped);
-        }
-        R feared = work.apply(contents.supposing(false));
-        if (feared instanceof Verdict.Dominated || Objects.equals(hoped, feared) && Boolean.TRUE.equals(feared)) {
+    /** A verdict that is the same whatever stands around, or one that is to be worked out for each slot. */
+    private Function<Swaps, Verdict> verdict(Contest contest, int head) {
+        Verdict feared = contest.of(head, contents.supposing(false));
+        if (feared instanceof Verdict.Dominated || feared instanceof Verdict.Unsold) {
             return new Settled<>(feared);
         }
-        Trail<R> trail = new Trail<>();
-        return swaps -> trail.follow(swaps, work);
+        // What takes too long when every swap may be tried takes no less when fewer may.
+        Optional<Verdict> hoped = contest.unlessDominated(head, contents.supposing(true));
+        if (hoped.isPresent()) {
+            return new Settled<>(hoped.get());
+        }
+        Trail<Verdict> trail = new Trail<>();
+        return swaps -> trail.follow(swaps, tried -> contest.of(head, tried));
+    }
+
+    /** Likewise whether it is worse than nothing. */
+    private Function<Swaps, Boolean> worseThanEmpty(int head) {
+        boolean feared = free.worseThanEmpty(head, contents.supposing(false));
+        if (feared || !free.worseThanEmpty(head, contents.supposing(true))) {
+            return new Settled<>(feared);
+        }
+        Trail<Boolean> trail = new Trail<>();
+        return swaps -> trail.follow(swaps, tried -> free.worseThanEmpty(head, tried));
     }
 
     private void pair(IntFunction<Object> figures) {

@@ -36,9 +36,6 @@ final class Fronts {
     /** Comparisons of points are quickly done, compared to other steps. */
     static final int COMPARISONS_A_STEP = 32;
 
-    /** A larger front of a part is made anew from that of what is on it when it is asked for again, which is less to keep. */
-    private static final int HEADED_KEPT = 64;
-
     private final Bare bare;
     private final Circuit circuit;
     private final Measure measure;
@@ -77,10 +74,6 @@ final class Fronts {
                 }
             }
             front = known.get(root);
-            if (circuit.kind(root) == Circuit.Kind.PART && front.isPresent() && front.get().size() > HEADED_KEPT) {
-                known.remove(root);
-                all -= front.get().size();
-            }
         }
         return front;
     }

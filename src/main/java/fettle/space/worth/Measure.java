@@ -340,6 +340,16 @@ final class Measure {
         return better ? Order.BETTER : Order.EVEN;
     }
 
+    /** How two together compare with another, without putting them together where one column tells. */
+    Order compareBoth(Yield one, Yield other, Yield target) {
+        for (int c = 0; c < plain; c++) {
+            if (small.get(c) == Small.ADD && one.small()[c] + other.small()[c] < target.small()[c]) {
+                return Order.WORSE;
+            }
+        }
+        return compare(both(one, other), target);
+    }
+
     private int order(Yield one, Yield other, int c) {
         return large.get(c).higher() ? one.most()[c].compareTo(other.most()[c]) : other.least()[c].compareTo(one.least()[c]);
     }
