@@ -14,11 +14,14 @@ public final class Bare {
 
     private final Circuit slotted;
     private final Circuit circuit = new Circuit();
-    private final IntTable known = new IntTable();
+    /** By node of the circuit with slots. */
+    private final int[] known;
 
     /** One to which nothing has been carried over yet; not for several threads. */
     public Bare(Circuit slotted) {
         this.slotted = slotted;
+        this.known = new int[slotted.size()];
+        Arrays.fill(known, Circuit.NONE);
     }
 
     /** The circuit without slots; what stands side by side in it is in one order, whatever slots it is in. */
@@ -28,8 +31,8 @@ public final class Bare {
 
     /** What a node of the circuit with slots is here. */
     public int of(int node) {
-        int found = known.get(node);
-        return found == IntTable.NONE ? make(node) : found;
+        int found = known[node];
+        return found == Circuit.NONE ? make(node) : found;
     }
 
     private int make(int root) {
@@ -37,16 +40,16 @@ public final class Bare {
         while (!open.isEmpty()) {
             int node = open.peek();
             int before = open.size();
-            if (known.get(node) == IntTable.NONE) {
+            if (known[node] == Circuit.NONE) {
                 push(node, open);
                 if (open.size() > before) {
                     continue;
                 }
-                known.put(node, made(node));
+                known[node] = made(node);
             }
             open.pop();
         }
-        return known.get(root);
+        return known[root];
     }
 
     private void push(int node, Deque<Integer> open) {
@@ -67,7 +70,7 @@ public final class Bare {
     }
 
     private void pushUnknown(int node, Deque<Integer> open) {
-        if (known.get(node) == IntTable.NONE) {
+        if (known[node] == Circuit.NONE) {
             open.push(node);
         }
     }
@@ -77,17 +80,17 @@ public final class Bare {
         int second = slotted.second(node);
         return switch (slotted.kind(node)) {
             case ONE -> Circuit.ONE;
-            case PART -> circuit.part(first, known.get(second));
-            case SLOT -> known.get(second);
-            case SEVERAL -> circuit.several(known.get(first), second);
+            case PART -> circuit.part(first, known[second]);
+            case SLOT -> known[second];
+            case SEVERAL -> circuit.several(known[first], second);
             case BOTH -> {
-                List<Integer> factors = factors(known.get(first));
-                factors.addAll(factors(known.get(second)));
+                List<Integer> factors = factors(known[first]);
+                factors.addAll(factors(known[second]));
                 yield factors.stream().sorted().reduce(Circuit.ONE, circuit::both);
             }
             case EITHER -> {
                 int[] alternatives = new int[slotted.width(node)];
-                Arrays.setAll(alternatives, i -> known.get(slotted.alternative(node, i)));
+                Arrays.setAll(alternatives, i -> known[slotted.alternative(node, i)]);
                 int[] different = Arrays.stream(alternatives).sorted().distinct().toArray();
                 yield circuit.either(different, different.length);
             }

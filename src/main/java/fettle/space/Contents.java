@@ -126,30 +126,34 @@ public final class Contents {
 
     /** What is known of a swap. */
     public Known known(Stand from, Stand to) {
-        if (!roomFor(from, to.head())) {
-            return Known.UNSAFE;
+        synchronized (watches) {
+            if (!roomFor(from, to.head())) {
+                return Known.UNSAFE;
+            }
+            return open(from, to).length == 0 ? Known.SAFE : Known.DEPENDS;
         }
-        return open(from, to).length == 0 ? Known.SAFE : Known.DEPENDS;
     }
 
     /** The relations' monitors for which a swap's safety depends on what stands around. */
     int[] open(Stand from, Stand to) {
-        int[] fromClasses = classesOf(from);
-        int[] toClasses = classesOf(to);
-        if (!several() && Arrays.equals(fromClasses, toClasses)) {
-            return NONE;
+        synchronized (watches) {
+            int[] fromClasses = classesOf(from);
+            int[] toClasses = classesOf(to);
+            if (!several() && Arrays.equals(fromClasses, toClasses)) {
+                return NONE;
+            }
+            boolean byClass = !several() && fromClasses.length == 1 && toClasses.length == 1;
+            int one = byClass ? fromClasses[0] : from.node();
+            int other = byClass ? toClasses[0] : to.node();
+            long key = KeyOfTwo.of(one, other);
+            int[] found = open.get(key);
+            if (found == null) {
+                found = watches.shared(
+                        byClass ? openByClass(one, other) : Arrays.stream(looked).filter(monitor -> !sameFilling(watches.of(monitor), from, to)).toArray());
+                open.put(key, found);
+            }
+            return found;
         }
-        boolean byClass = !several() && fromClasses.length == 1 && toClasses.length == 1;
-        int one = byClass ? fromClasses[0] : from.node();
-        int other = byClass ? toClasses[0] : to.node();
-        long key = KeyOfTwo.of(one, other);
-        int[] found = open.get(key);
-        if (found == null) {
-            found = byClass ? openByClass(one, other)
-                    : Arrays.stream(looked).filter(monitor -> !sameFilling(watches.of(monitor), from, to)).toArray();
-            open.put(key, found);
-        }
-        return found;
     }
 
     private int[] openByClass(int from, int to) {
@@ -196,29 +200,37 @@ public final class Contents {
 
     /** What is known of taking a stand out. */
     Known knownToEmpty(Stand from) {
-        if (several() || room().filled()) {
-            return Known.UNSAFE;
+        synchronized (watches) {
+            if (several() || room().filled()) {
+                return Known.UNSAFE;
+            }
+            return openToEmpty(from).length == 0 ? Known.SAFE : Known.DEPENDS;
         }
-        return openToEmpty(from).length == 0 ? Known.SAFE : Known.DEPENDS;
     }
 
     int[] openToEmpty(Stand from) {
-        return Arrays.stream(looked).filter(monitor -> {
-            Watch watch = watches.of(monitor);
-            return !watch.noWorse(StateSets.ZERO, watch.closed(slot, watch.within(slot, from.node())));
-        }).toArray();
+        synchronized (watches) {
+            return Arrays.stream(looked).filter(monitor -> {
+                Watch watch = watches.of(monitor);
+                return !watch.noWorse(StateSets.ZERO, watch.closed(slot, watch.within(slot, from.node())));
+            }).toArray();
+        }
     }
 
     /** What is known of a swap for what is made from a stand. */
     Known known(Stand from, Rehung to) {
-        if (!roomFor(from, to.head())) {
-            return Known.UNSAFE;
+        synchronized (watches) {
+            if (!roomFor(from, to.head())) {
+                return Known.UNSAFE;
+            }
+            return open(from, to).length == 0 ? Known.SAFE : Known.DEPENDS;
         }
-        return open(from, to).length == 0 ? Known.SAFE : Known.DEPENDS;
     }
 
     int[] open(Stand from, Rehung to) {
-        return Arrays.stream(looked).filter(monitor -> !watches.of(monitor).rehungNoWorse(slot, from.head(), to)).toArray();
+        synchronized (watches) {
+            return Arrays.stream(looked).filter(monitor -> !watches.of(monitor).rehungNoWorse(slot, from.head(), to)).toArray();
+        }
     }
 
     /** All swaps whose safety depends on what stands around taken as safe, or all as unsafe. */

@@ -34,19 +34,21 @@ public final class Site implements Swaps {
 
     @Override
     public boolean safe(Stand from, Stand to) {
-        return switch (contents.known(from, to)) {
-            case SAFE -> true;
-            case UNSAFE -> false;
-            case DEPENDS -> {
-                long key = key(from, to);
-                Boolean known = safe.get(key);
-                if (known == null) {
-                    known = decide(from, to);
-                    safe.put(key, known);
+        synchronized (watches) {
+            return switch (contents.known(from, to)) {
+                case SAFE -> true;
+                case UNSAFE -> false;
+                case DEPENDS -> {
+                    long key = key(from, to);
+                    Boolean known = safe.get(key);
+                    if (known == null) {
+                        known = decide(from, to);
+                        safe.put(key, known);
+                    }
+                    yield known;
                 }
-                yield known;
-            }
-        };
+            };
+        }
     }
 
     /** In a slot of one, all of a class are alike. */
@@ -71,34 +73,38 @@ public final class Site implements Swaps {
 
     @Override
     public boolean safeToEmpty(Stand from) {
-        return switch (contents.knownToEmpty(from)) {
-            case SAFE -> true;
-            case UNSAFE -> false;
-            case DEPENDS -> {
-                for (int monitor : contents.openToEmpty(from)) {
-                    for (int i : contents.classesOf(from)) {
-                        if (watches.of(monitor).breaks(plot.outside(monitor, uses.get(i)), StateSets.ZERO)) {
-                            yield false;
+        synchronized (watches) {
+            return switch (contents.knownToEmpty(from)) {
+                case SAFE -> true;
+                case UNSAFE -> false;
+                case DEPENDS -> {
+                    for (int monitor : contents.openToEmpty(from)) {
+                        for (int i : contents.classesOf(from)) {
+                            if (watches.of(monitor).breaks(plot.outside(monitor, uses.get(i)), StateSets.ZERO)) {
+                                yield false;
+                            }
                         }
                     }
+                    yield true;
                 }
-                yield true;
-            }
-        };
+            };
+        }
     }
 
     @Override
     public boolean safe(Stand from, Rehung to) {
-        if (!contents.roomFor(from, to.head())) {
-            return false;
-        }
-        for (int monitor : contents.open(from, to)) {
-            Watch watch = watches.of(monitor);
-            int all = watch.filling().sums(plot.around(monitor, slot, from.node()), watch.madeOf(slot, to));
-            if (watch.breaks(watch.closed(slot, all), StateSets.ZERO)) {
+        synchronized (watches) {
+            if (!contents.roomFor(from, to.head())) {
                 return false;
             }
+            for (int monitor : contents.open(from, to)) {
+                Watch watch = watches.of(monitor);
+                int all = watch.filling().sums(plot.around(monitor, slot, from.node()), watch.madeOf(slot, to));
+                if (watch.breaks(watch.closed(slot, all), StateSets.ZERO)) {
+                    return false;
+                }
+            }
+            return true;
         }
-        return true;
     }
 }

@@ -1,5 +1,6 @@
 package fettle.space;
 
+import java.nio.IntBuffer;
 import java.util.ArrayDeque;
 import java.util.BitSet;
 import java.util.Deque;
@@ -13,11 +14,17 @@ final class Watches {
     private final Circuit circuit;
     private final Watch[] watches;
     private final Map<Integer, int[]> partsIn = new HashMap<>();
+    private final Map<IntBuffer, int[]> shared = new HashMap<>();
 
     Watches(Ground ground, Circuit circuit) {
         this.ground = ground;
         this.circuit = circuit;
         this.watches = new Watch[ground.monitors().count()];
+    }
+
+    /** The same numbers, kept but once: very many questions have one answer. */
+    int[] shared(int[] numbers) {
+        return shared.computeIfAbsent(IntBuffer.wrap(numbers), unused -> numbers);
     }
 
     Circuit circuit() {

@@ -1,8 +1,12 @@
 package fettle.space.worth;
 
+import fettle.space.Bare;
 import fettle.space.Circuit;
+import fettle.space.Contents;
 import fettle.space.Landscape;
 import fettle.space.Terrain;
+import java.util.IdentityHashMap;
+import java.util.Map;
 import java.util.Optional;
 
 /** What assemblies are compared by, with what is worked out about the circuit once for all sites. */
@@ -18,6 +22,7 @@ final class Arena {
     private final Lifting lifting;
     private final Smallest smallest;
     private final Survivors survivors = new Survivors();
+    private final Map<Contents, Verdicts> verdicts = new IdentityHashMap<>();
 
     /**
      * For a measure.
@@ -30,10 +35,11 @@ final class Arena {
         this.thorough = thorough;
         this.landscape = landscape;
         this.measure = measure;
-        this.ideals = new Ideals(landscape.bare(), measure);
-        this.fronts = new Fronts(landscape.bare(), measure, Fronts.Bounds.NARROW, new Meter(Long.MAX_VALUE));
-        this.broad = new Fronts(landscape.bare(), measure, Fronts.Bounds.BROAD, thorough);
-        this.lifting = new Lifting(landscape.circuit(), landscape.bare());
+        Bare bare = new Bare(landscape.circuit());
+        this.ideals = new Ideals(bare, measure);
+        this.fronts = new Fronts(bare, measure, Fronts.Bounds.NARROW, new Meter(Long.MAX_VALUE));
+        this.broad = new Fronts(bare, measure, Fronts.Bounds.BROAD, thorough);
+        this.lifting = new Lifting(landscape.circuit(), bare);
         this.smallest = new Smallest(landscape.circuit(), this);
     }
 
@@ -61,6 +67,11 @@ final class Arena {
     /** The choice out of a node that a point of its front stands for. */
     Pick pick(int node, Point point) {
         return lifting.pick(node, point);
+    }
+
+    /** How parts stand in slots with these contents; found when first asked for. */
+    Verdicts verdicts(Contents contents) {
+        return verdicts.computeIfAbsent(contents, unused -> new Verdicts(contents, this));
     }
 
     /** The best that the assemblies of a node bring; empty-handed ({@code null}) where none takes part. */

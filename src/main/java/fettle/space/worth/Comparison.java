@@ -5,6 +5,7 @@ import fettle.catalog.Attribute;
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
 import fettle.catalog.Stat;
+import fettle.document.DeepStack;
 import fettle.space.Contents;
 import fettle.space.Landscape;
 import fettle.space.Prices;
@@ -21,14 +22,15 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Compares whole assemblies in every slot of every platform of a catalog. */
 public final class Comparison {
 
-    /** How many steps all comparisons together may take in trying what most often settles them, and in going on where it does not. */
-    private static final long QUICK_STEPS = 30_000_000;
-    private static final long THOROUGH_STEPS = 60_000_000;
+    /** How many steps all comparisons of one way together may take in trying what most often settles them, and in going on where it does not. */
+    private static final long QUICK_STEPS = 120_000_000;
+    private static final long THOROUGH_STEPS = 30_000_000;
 
     /** With fewer nodes in the circuit there are steps for all. */
     private static final int LARGE = 200_000;
@@ -43,21 +45,21 @@ public final class Comparison {
 
     /** A comparison under an access profile; with all offers, where none is named. */
     public Comparison(Landscape landscape, Optional<Access> access) {
-        this(landscape, access, new Meter(QUICK_STEPS), new Meter(THOROUGH_STEPS));
+        this(landscape, access, QUICK_STEPS, THOROUGH_STEPS);
     }
 
     /**
      * The same with so much work.
      *
-     * @param quick for all quick attempts together
-     * @param thorough for all that goes beyond them
+     * @param quick the steps that all quick attempts of one way of comparing may take together
+     * @param thorough those for all that goes beyond them
      */
-    Comparison(Landscape landscape, Optional<Access> access, Meter quick, Meter thorough) {
+    Comparison(Landscape landscape, Optional<Access> access, long quick, long thorough) {
         this.landscape = landscape;
         this.catalog = landscape.relations().catalog();
         this.terrain = landscape.terrain();
-        this.ignoringCost = new Arena(landscape, Measure.ignoringCost(catalog, terrain), quick, thorough);
-        this.withCost = new Arena(landscape, Measure.withCost(catalog, terrain, new Prices(catalog, access)), quick, thorough);
+        this.ignoringCost = new Arena(landscape, Measure.ignoringCost(catalog, terrain), new Meter(quick), new Meter(thorough));
+        this.withCost = new Arena(landscape, Measure.withCost(catalog, terrain, new Prices(catalog, access)), new Meter(quick), new Meter(thorough));
     }
 
     /** Every slot that holds something in some valid build of a platform that has one, in order of hosts and slots. */
@@ -65,7 +67,7 @@ public final class Comparison {
         List<SlotWorth> known = platforms.get(platform);
         if (known == null) {
             easiestFirst();
-            known = landscape.plot(platform).sites().stream().map(site -> deal(site.contents()).in(platform, site.slot(), site)).toList();
+            known = worths(platform, landscape.plot(platform).sites());
             platforms.put(platform, known);
         }
         return known;
@@ -76,15 +78,40 @@ public final class Comparison {
         if (deals.isEmpty() && landscape.circuit().size() > LARGE) {
             Set<Contents> all = Collections.newSetFromMap(new IdentityHashMap<>());
             landscape.platforms().forEach(platform -> landscape.plot(platform).sites().forEach(site -> all.add(site.contents())));
-            all.stream().sorted(Comparator.comparingInt((Contents contents) -> contents.stands().size()).thenComparingInt(Contents::slot)).forEach(this::deal);
+            List<Contents> ordered = all.stream()
+                    .sorted(Comparator.comparingInt((Contents contents) -> contents.stands().size()).thenComparingInt(Contents::slot)).toList();
+            bothWays(arena -> ordered.stream().map(arena::verdicts).toList());
+            ordered.forEach(this::deal);
         }
+    }
+
+    /** What comes of work by either way of comparing, ignoring cost first; in a large catalog each is done beside the other. */
+    private <R> List<R> bothWays(Function<Arena, R> work) {
+        List<Arena> ways = List.of(ignoringCost, withCost);
+        return landscape.circuit().size() > LARGE ? DeepStack.each(ways, work) : ways.stream().map(work).toList();
+    }
+
+    private List<SlotWorth> worths(String platform, List<Site> sites) {
+        List<Deal> dealt = sites.stream().map(site -> deal(site.contents())).toList();
+        List<List<List<Verdict>>> found = bothWays(arena -> {
+            List<List<Verdict>> each = new ArrayList<>();
+            for (int i = 0; i < sites.size(); i++) {
+                each.add(arena == ignoringCost ? dealt.get(i).free(sites.get(i)) : dealt.get(i).priced(sites.get(i)));
+            }
+            return each;
+        });
+        List<SlotWorth> worths = new ArrayList<>();
+        for (int i = 0; i < sites.size(); i++) {
+            worths.add(dealt.get(i).in(platform, sites.get(i).slot(), sites.get(i), found.get(0).get(i), found.get(1).get(i)));
+        }
+        return List.copyOf(worths);
     }
 
     /** The same for the slots that hold one of some parts. */
     public List<SlotWorth> holding(String platform, Set<String> parts) {
         Set<Integer> heads = parts.stream().map(terrain::number).collect(Collectors.toSet());
-        return landscape.plot(platform).sites().stream().filter(site -> site.contents().stands().stream().anyMatch(stand -> heads.contains(stand.head())))
-                .map(site -> deal(site.contents()).in(platform, site.slot(), site)).toList();
+        return worths(platform, landscape.plot(platform).sites().stream()
+                .filter(site -> site.contents().stands().stream().anyMatch(stand -> heads.contains(stand.head()))).toList());
     }
 
     /** How a part stands in every slot of a platform that holds it in some valid build of one that has any, in order of hosts and slots; other parts are not gone into. */
@@ -116,7 +143,7 @@ public final class Comparison {
     private Deal deal(Contents contents) {
         Deal deal = deals.get(contents);
         if (deal == null) {
-            deal = new Deal(contents, ignoringCost, withCost, head -> figures(terrain.hosts().get(head)));
+            deal = new Deal(contents, terrain, ignoringCost.verdicts(contents), withCost.verdicts(contents), head -> figures(terrain.hosts().get(head)));
             deals.put(contents, deal);
         }
         return deal;

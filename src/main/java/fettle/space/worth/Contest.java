@@ -26,6 +26,8 @@ final class Contest {
     private static final long STEPS_A_LONG_TRY = 4_000;
     private static final long STEPS_TO_SHOW = 20_000;
     private static final int MOST_SHOWN = 4;
+    /** Of how many stands the smallest assembly is tried. */
+    private static final int MOST_TRIED = 16;
     private static final int ANY = Rivals.ANY;
 
     private final Contents contents;
@@ -99,13 +101,14 @@ final class Contest {
     /** Whether it is seen with little work that each assembly that a part heads is dominated by the empty choice. */
     boolean worseThanEmpty(int head, Swaps swaps) {
         List<Stand> stands = stands(head);
-        return !contents.several() && !stands.isEmpty() && stands.stream().allMatch(stand -> swaps.safeToEmpty(stand) && onlyWorsens(stand));
+        return !contents.several() && !stands.isEmpty() && stands.stream().allMatch(stand -> mayWorsen(stand) && swaps.safeToEmpty(stand) && onlyWorsens(stand));
+    }
+
+    private boolean mayWorsen(Stand stand) {
+        return measure.compare(measure.ofNothing(), arena.ideal(stand.node())) != Measure.Order.WORSE;
     }
 
     private boolean onlyWorsens(Stand stand) {
-        if (measure.compare(measure.ofNothing(), arena.ideal(stand.node())) == Measure.Order.WORSE) {
-            return false;
-        }
         try {
             Search search = arena.search(new Meter(STEPS, Optional.of(arena.thorough())));
             return search.find(stand.node(), measure.ofNothing(), measure.ofNothing(), Search.Asked.AS_GOOD, ANY, any -> true).isEmpty();
@@ -140,15 +143,18 @@ final class Contest {
         } catch (Meter.Spent spent) {
             meter.allow(STEPS, arena.thorough());
             meter.spend(1);
-            Optional<Survivor> tried = remembered(stands, swaps).or(() -> tried(stands, swaps, STEPS_A_LONG_TRY, arena.thorough()));
-            if (tried.isEmpty()) {
+            Optional<Survivor> found = remembered(stands, swaps);
+            if (found.isEmpty()) {
                 meter.allow(STEPS, arena.thorough());
                 Optional<Optional<Survivor>> settled = byFronts(stands, swaps);
-                meter.allow(STEPS, arena.thorough());
-                tried = settled.orElseGet(() -> split(stands, swaps));
+                found = settled.orElseGet(() -> tried(stands, swaps, STEPS_A_LONG_TRY, arena.thorough()));
+                if (settled.isEmpty() && found.isEmpty()) {
+                    meter.allow(STEPS, arena.thorough());
+                    found = split(stands, swaps);
+                }
             }
-            tried.ifPresent(survivor -> arena.memory().keep(survivor.stand().head(), survivor.yield()));
-            return tried;
+            found.ifPresent(survivor -> arena.memory().keep(survivor.stand().head(), survivor.yield()));
+            return found;
         }
     }
 
@@ -237,7 +243,7 @@ final class Contest {
                 return Optional.of(survivor(best, pick));
             }
         }
-        for (Stand stand : stands) {
+        for (Stand stand : stands.subList(0, Math.min(stands.size(), MOST_TRIED))) {
             Pick pick = arena.smallest(stand.node());
             if (stands(stand, arena.broughtBy(pick), swaps, new Meter(steps, Optional.of(whole)))) {
                 return Optional.of(survivor(stand, pick));

@@ -12,8 +12,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.TreeSet;
-import java.util.function.Function;
 import java.util.function.IntFunction;
 
 /** How parts stand in all slots that hold the same: what is so whatever stands around once for all, the rest slot by slot. */
@@ -21,26 +19,34 @@ final class Deal {
 
     private final Contents contents;
     private final Terrain terrain;
-    private final Contest free;
-    private final Contest priced;
+    private final Verdicts free;
+    private final Verdicts priced;
     private final SortedMap<String, PartWorth> settled = new TreeMap<>();
-    private final SortedMap<String, Function<Swaps, PartWorth>> unsettled = new TreeMap<>();
+    private final List<Integer> unsettled = new ArrayList<>();
+    private final Map<Sameness, PartWorth> worths = new HashMap<>();
     private final Map<Sameness, SortedMap<String, PartWorth>> known = new HashMap<>();
     private List<SlotWorth.Twins> twins = new ArrayList<>();
     private final Map<SlotWorth.Twins, List<Stand>> unsettledTwins = new HashMap<>();
 
-    Deal(Contents contents, Arena ignoringCost, Arena withCost, IntFunction<Object> figures) {
+    /**
+     * A deal.
+     *
+     * @param free verdicts ignoring cost
+     * @param priced verdicts with cost, on the same parts
+     * @param figures all that a part's twins have in common with it
+     */
+    Deal(Contents contents, Terrain terrain, Verdicts free, Verdicts priced, IntFunction<Object> figures) {
         this.contents = contents;
-        this.terrain = ignoringCost.terrain();
-        this.free = new Contest(contents, ignoringCost);
-        this.priced = new Contest(contents, withCost);
-        new TreeSet<>(contents.stands().stream().map(Stand::head).toList()).forEach(this::settle);
+        this.terrain = terrain;
+        this.free = free;
+        this.priced = priced;
+        free.heads().forEach(this::settle);
         pair(figures);
         twins = sorted(twins);
     }
 
     /** The very same things, not just equal ones, which would take long to tell. */
-    private record Sameness(List<Object> things) {
+    private record Sameness(List<?> things) {
         @Override
         public boolean equals(Object other) {
             if (!(other instanceof Sameness sameness) || things.size() != sameness.things.size()) {
@@ -65,53 +71,14 @@ final class Deal {
     }
 
     private void settle(int head) {
-        Function<Swaps, Verdict> ignoring = verdict(free, head);
-        Function<Swaps, Verdict> with = verdict(priced, head);
-        Function<Swaps, Boolean> empty = worseThanEmpty(head);
-        String part = terrain.hosts().get(head);
-        if (ignoring instanceof Settled<Verdict> first && with instanceof Settled<Verdict> second && empty instanceof Settled<Boolean> third) {
-            settled.put(part, new PartWorth(first.result, second.result, third.result));
+        Optional<Verdict> ignoring = free.settled(head);
+        Optional<Verdict> with = priced.settled(head);
+        Optional<Boolean> empty = free.settledWorseThanEmpty(head);
+        if (ignoring.isPresent() && with.isPresent() && empty.isPresent()) {
+            settled.put(terrain.hosts().get(head), new PartWorth(ignoring.get(), with.get(), empty.get()));
         } else {
-            Map<Sameness, PartWorth> found = new HashMap<>();
-            unsettled.put(part, swaps -> {
-                Verdict first = ignoring.apply(swaps);
-                Verdict second = with.apply(swaps);
-                Boolean third = empty.apply(swaps);
-                return found.computeIfAbsent(new Sameness(List.of(first, second, third)), unused -> new PartWorth(first, second, third));
-            });
+            unsettled.add(head);
         }
-    }
-
-    private record Settled<R>(R result) implements Function<Swaps, R> {
-        @Override
-        public R apply(Swaps swaps) {
-            return result;
-        }
-    }
-
-    /** A verdict that is the same whatever stands around, or one that is to be worked out for each slot. */
-    private Function<Swaps, Verdict> verdict(Contest contest, int head) {
-        Verdict feared = contest.of(head, contents.supposing(false));
-        if (feared instanceof Verdict.Dominated || feared instanceof Verdict.Unsold) {
-            return new Settled<>(feared);
-        }
-        // What takes too long when every swap may be tried takes no less when fewer may.
-        Optional<Verdict> hoped = contest.unlessDominated(head, contents.supposing(true));
-        if (hoped.isPresent()) {
-            return new Settled<>(hoped.get());
-        }
-        Trail<Verdict> trail = new Trail<>();
-        return swaps -> trail.follow(swaps, tried -> contest.of(head, tried));
-    }
-
-    /** Likewise whether it is worse than nothing. */
-    private Function<Swaps, Boolean> worseThanEmpty(int head) {
-        boolean feared = free.worseThanEmpty(head, contents.supposing(false));
-        if (feared || !free.worseThanEmpty(head, contents.supposing(true))) {
-            return new Settled<>(feared);
-        }
-        Trail<Boolean> trail = new Trail<>();
-        return swaps -> trail.follow(swaps, tried -> free.worseThanEmpty(head, tried));
     }
 
     private void pair(IntFunction<Object> figures) {
@@ -140,16 +107,35 @@ final class Deal {
         }
     }
 
-    /** How parts stand in one of the slots. */
-    SlotWorth in(String platform, int slot, Swaps swaps) {
-        List<Object> open = new ArrayList<>(unsettled.size());
-        unsettled.values().forEach(work -> open.add(work.apply(swaps)));
+    /** The verdicts in one of the slots, ignoring cost, on what is not settled. */
+    List<Verdict> free(Swaps swaps) {
+        return unsettled.stream().map(head -> free.in(head, swaps)).toList();
+    }
+
+    /** The same with cost. */
+    List<Verdict> priced(Swaps swaps) {
+        return unsettled.stream().map(head -> priced.in(head, swaps)).toList();
+    }
+
+    /**
+     * How parts stand in one of the slots.
+     *
+     * @param ignoringCost the verdicts there on what is not settled
+     * @param withCost likewise
+     */
+    SlotWorth in(String platform, int slot, Swaps swaps, List<Verdict> ignoringCost, List<Verdict> withCost) {
+        List<PartWorth> open = new ArrayList<>(unsettled.size());
+        for (int i = 0; i < unsettled.size(); i++) {
+            Verdict first = ignoringCost.get(i);
+            Verdict second = withCost.get(i);
+            Boolean third = free.worseThanEmpty(unsettled.get(i), swaps);
+            open.add(worths.computeIfAbsent(new Sameness(List.of(first, second, third)), unused -> new PartWorth(first, second, third)));
+        }
         // Few combinations come about, so that most slots share one map.
-        SortedMap<String, PartWorth> parts = known.computeIfAbsent(new Sameness(open), unused -> {
+        SortedMap<String, PartWorth> parts = known.computeIfAbsent(new Sameness(List.copyOf(open)), unused -> {
             SortedMap<String, PartWorth> all = new TreeMap<>(settled);
-            int at = 0;
-            for (String part : unsettled.keySet()) {
-                all.put(part, (PartWorth) open.get(at++));
+            for (int i = 0; i < unsettled.size(); i++) {
+                all.put(terrain.hosts().get(unsettled.get(i)), open.get(i));
             }
             return all;
         });
@@ -171,15 +157,5 @@ final class Deal {
 
     private static List<SlotWorth.Twins> sorted(List<SlotWorth.Twins> pairs) {
         return pairs.stream().sorted(Comparator.comparing(SlotWorth.Twins::one).thenComparing(SlotWorth.Twins::other)).toList();
-    }
-
-    /** How many parts have to be looked at slot by slot. */
-    int unsettled() {
-        return unsettled.size();
-    }
-
-    /** How many parts are settled once for all. */
-    int settled() {
-        return settled.size();
     }
 }

@@ -5,9 +5,7 @@ import fettle.space.Circuit;
 import fettle.space.Evaluation;
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -41,7 +39,7 @@ final class Fronts {
     private final Measure measure;
     private final Bounds bounds;
     private final Meter meter;
-    private final Map<Integer, Optional<List<Point>>> known = new HashMap<>();
+    private final ByNode<Optional<List<Point>>> known = new ByNode<>();
     private int largest;
     private long all;
 
@@ -69,7 +67,7 @@ final class Fronts {
             }
             BitSet below = Evaluation.below(circuit, root);
             for (int next = below.nextSetBit(0); next >= 0; next = below.nextSetBit(next + 1)) {
-                if (!known.containsKey(next)) {
+                if (known.get(next) == null) {
                     known.put(next, work(next));
                 }
             }

@@ -3,8 +3,6 @@ package fettle.space.worth;
 import fettle.space.Bare;
 import fettle.space.Circuit;
 import java.util.Arrays;
-import java.util.HashMap;
-import java.util.Map;
 
 /**
  * The best that some assembly of a node brings in each column, worked out when asked for. What parts and slots bring is remembered; of what stands between, of which
@@ -18,7 +16,7 @@ final class Ideals {
     private final Bare bare;
     private final Circuit circuit;
     private final Measure measure;
-    private final Map<Integer, Object> kept = new HashMap<>();
+    private final ByNode<Object> kept = new ByNode<>();
     private final int[] nodes = new int[REMEMBERED];
     private final Yield[] lately = new Yield[REMEMBERED];
 

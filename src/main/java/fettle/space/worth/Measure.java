@@ -47,6 +47,8 @@ final class Measure {
     private final int plain;
     /** The column that weighs all that add up evenly, or the only one; less than 0 where there is none. */
     private int weighing = -1;
+    /** The small columns' sorts again, for what is done most often. */
+    private final Small[] sorts;
     private final Yield nothing;
     private final Yield[] parts;
 
@@ -72,6 +74,7 @@ final class Measure {
         plain = small.size();
         addMixtures(entries.size());
         addRoles(catalog, entries);
+        sorts = small.toArray(Small[]::new);
         nothing = nothing();
         parts = new Yield[entries.size()];
         for (int p = 0; p < parts.length; p++) {
@@ -254,29 +257,32 @@ final class Measure {
         }
         long[] sum = new long[one.small().length];
         for (int c = 0; c < sum.length; c++) {
-            long a = one.small()[c];
-            long b = other.small()[c];
-            sum[c] = switch (small.get(c)) {
-                case ADD -> Math.addExact(a, b);
-                case PEAK -> Math.max(a, b);
-                case FLOOR -> Math.min(a, b);
-                case ROLES -> a | b;
-            };
+            sum[c] = together(sorts[c], one.small()[c], other.small()[c]);
         }
         if (large.isEmpty()) {
             return new Yield(sum, one.least(), one.most());
         }
+        boolean exact = one.least() == one.most() && other.least() == other.most();
         BigDecimal[] least = new BigDecimal[large.size()];
-        BigDecimal[] most = new BigDecimal[large.size()];
+        BigDecimal[] most = exact ? least : new BigDecimal[large.size()];
         for (int c = 0; c < least.length; c++) {
             if (product(c)) {
                 multiply(one, other, c, least, most);
             } else {
                 least[c] = one.least()[c].add(other.least()[c]);
-                most[c] = one.most()[c].add(other.most()[c]);
+                most[c] = exact ? least[c] : one.most()[c].add(other.most()[c]);
             }
         }
         return new Yield(sum, least, most);
+    }
+
+    private static long together(Small sort, long one, long other) {
+        return switch (sort) {
+            case ADD -> Math.addExact(one, other);
+            case PEAK -> Math.max(one, other);
+            case FLOOR -> Math.min(one, other);
+            case ROLES -> one | other;
+        };
     }
 
     private static void multiply(Yield one, Yield other, int c, BigDecimal[] least, BigDecimal[] most) {
@@ -320,7 +326,7 @@ final class Measure {
         for (int c = 0; c < one.small().length; c++) {
             long a = one.small()[c];
             long b = other.small()[c];
-            if (small.get(c) == Small.ROLES) {
+            if (sorts[c] == Small.ROLES) {
                 if ((a & b) != b) {
                     return Order.WORSE;
                 }
@@ -340,14 +346,21 @@ final class Measure {
         return better ? Order.BETTER : Order.EVEN;
     }
 
-    /** How two together compare with another, without putting them together where one column tells. */
+    /** How two together compare with another, without putting them together where small columns tell. */
     Order compareBoth(Yield one, Yield other, Yield target) {
-        for (int c = 0; c < plain; c++) {
-            if (small.get(c) == Small.ADD && one.small()[c] + other.small()[c] < target.small()[c]) {
+        boolean better = false;
+        for (int c = 0; c < sorts.length; c++) {
+            long a = together(sorts[c], one.small()[c], other.small()[c]);
+            long b = target.small()[c];
+            if (sorts[c] == Small.ROLES ? (a & b) != b : a < b) {
                 return Order.WORSE;
             }
+            better |= sorts[c] != Small.ROLES && a > b;
         }
-        return compare(both(one, other), target);
+        if (!large.isEmpty()) {
+            return compare(both(one, other), target);
+        }
+        return better ? Order.BETTER : Order.EVEN;
     }
 
     private int order(Yield one, Yield other, int c) {

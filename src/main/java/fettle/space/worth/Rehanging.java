@@ -9,6 +9,7 @@ import fettle.space.Swaps;
 import fettle.space.Terrain;
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -28,6 +29,7 @@ final class Rehanging {
     private final Meter meter;
     /** By head, by slot of it, the slot's uses with this head in this site. */
     private final Map<Integer, Map<Integer, List<Integer>>> heads = new TreeMap<>();
+    private final Map<Integer, Map<Integer, Yield>> reachable = new HashMap<>();
 
     /**
      * Among the stands of some contents.
@@ -178,6 +180,11 @@ final class Rehanging {
     }
 
     private Yield reachable(int other, int slot) {
+        return reachable.computeIfAbsent(other, unused -> new HashMap<>()).computeIfAbsent(slot, unused -> best(other, slot));
+    }
+
+    /** The best that a slot of a head can hold here. */
+    private Yield best(int other, int slot) {
         Yield best = terrain.room()[slot].filled() ? null : measure.ofNothing();
         for (int use : heads.get(other).getOrDefault(slot, List.of())) {
             best = best == null ? arena.ideal(use) : measure.best(best, arena.ideal(use));

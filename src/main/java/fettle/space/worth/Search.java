@@ -75,6 +75,11 @@ final class Search {
             return order == Measure.Order.BETTER || order == Measure.Order.EVEN && asked == Asked.AS_GOOD;
         }
 
+        private boolean enough(Yield one, Yield other) {
+            Measure.Order order = measure.compareBoth(one, other, target);
+            return order == Measure.Order.BETTER || order == Measure.Order.EVEN && asked == Asked.AS_GOOD;
+        }
+
         private boolean from(Open open, Yield brought, int partsLeft) {
             meter.spend(1);
             if (open == null) {
@@ -85,14 +90,20 @@ final class Search {
                 found = replay(start);
                 return accepted.test(found);
             }
-            if (!enough(measure.both(brought, open.best))) {
+            if (!enough(brought, open.best)) {
                 return false;
             }
             int node = open.node;
             Optional<List<Point>> front = fronts.flatMap(all -> all.of(node));
             if (front.isPresent()) {
+                Yield others = open.next == null ? brought : measure.both(brought, open.next.best);
                 for (Point point : front.get()) {
-                    if (point.parts() <= partsLeft && chose(point, open.next, measure.both(brought, point.yield()), partsLeft - point.parts())) {
+                    if (point.parts() > partsLeft) {
+                        continue;
+                    }
+                    if (!enough(others, point.yield())) {
+                        meter.spend(1);
+                    } else if (chose(point, open.next, measure.both(brought, point.yield()), partsLeft - point.parts())) {
                         return true;
                     }
                 }

@@ -9,6 +9,6 @@ public final class ThoroughComparison {
     private ThoroughComparison() {}
 
     public static Comparison of(Landscape landscape) {
-        return new Comparison(landscape, Optional.empty(), new Meter(0), new Meter(Long.MAX_VALUE));
+        return new Comparison(landscape, Optional.empty(), 0, Long.MAX_VALUE);
     }
 }

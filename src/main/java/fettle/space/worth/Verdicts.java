@@ -1,0 +1,85 @@
+package fettle.space.worth;
+
+import fettle.space.Contents;
+import fettle.space.Stand;
+import fettle.space.Swaps;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.Function;
+
+/** How each part stands in all slots that hold the same, by one way of comparing: what is so whatever stands around is found once for all. */
+final class Verdicts {
+
+    private final Contents contents;
+    private final Contest contest;
+    private final SortedMap<Integer, Function<Swaps, Verdict>> verdicts = new TreeMap<>();
+    private final SortedMap<Integer, Function<Swaps, Boolean>> worseThanEmpty = new TreeMap<>();
+
+    Verdicts(Contents contents, Arena arena) {
+        this.contents = contents;
+        this.contest = new Contest(contents, arena);
+        for (int head : new TreeSet<>(contents.stands().stream().map(Stand::head).toList())) {
+            verdicts.put(head, verdict(head));
+        }
+    }
+
+    private record Settled<R>(R result) implements Function<Swaps, R> {
+        @Override
+        public R apply(Swaps swaps) {
+            return result;
+        }
+    }
+
+    /** A verdict that is the same whatever stands around, or one that is to be worked out for each slot. */
+    private Function<Swaps, Verdict> verdict(int head) {
+        Verdict feared = contest.of(head, contents.supposing(false));
+        if (feared instanceof Verdict.Dominated || feared instanceof Verdict.Unsold) {
+            return new Settled<>(feared);
+        }
+        // What takes too long when every swap may be tried takes no less when fewer may.
+        Optional<Verdict> hoped = contest.unlessDominated(head, contents.supposing(true));
+        if (hoped.isPresent()) {
+            return new Settled<>(hoped.get());
+        }
+        Trail<Verdict> trail = new Trail<>();
+        return swaps -> trail.follow(swaps, tried -> contest.of(head, tried));
+    }
+
+    /** Likewise whether it is worse than nothing. */
+    private Function<Swaps, Boolean> emptiness(int head) {
+        boolean feared = contest.worseThanEmpty(head, contents.supposing(false));
+        if (feared || !contest.worseThanEmpty(head, contents.supposing(true))) {
+            return new Settled<>(feared);
+        }
+        Trail<Boolean> trail = new Trail<>();
+        return swaps -> trail.follow(swaps, tried -> contest.worseThanEmpty(head, tried));
+    }
+
+    /** Everything that stands in the slots. */
+    List<Integer> heads() {
+        return List.copyOf(verdicts.keySet());
+    }
+
+    /** The verdict on a part, where it is the same in all of the slots. */
+    Optional<Verdict> settled(int head) {
+        return verdicts.get(head) instanceof Settled<Verdict> settled ? Optional.of(settled.result()) : Optional.empty();
+    }
+
+    /** Whether a part is seen to be worse than nothing, where that is the same in all of the slots. */
+    Optional<Boolean> settledWorseThanEmpty(int head) {
+        return worseThanEmpty.computeIfAbsent(head, this::emptiness) instanceof Settled<Boolean> settled ? Optional.of(settled.result()) : Optional.empty();
+    }
+
+    /** The verdict on a part in one of the slots. */
+    Verdict in(int head, Swaps swaps) {
+        return verdicts.get(head).apply(swaps);
+    }
+
+    /** Whether a part is seen to be worse than nothing in one of the slots. */
+    boolean worseThanEmpty(int head, Swaps swaps) {
+        return worseThanEmpty.computeIfAbsent(head, this::emptiness).apply(swaps);
+    }
+}
