@@ -63,7 +63,7 @@ final class ImproveCommand implements Command {
         spec.addOption(OptionSpec.builder(KEEP).paramLabel("PATH").type(List.class).auxiliaryTypes(String.class)
                 .description("keep the part at this path in the best build; may be given several times").build());
         spec.addOption(option(STEPS, "N", "show N swaps to make one after the other, sought for what they gain together").type(Integer.class).converters(Amounts::count).build());
-        spec.addOption(option(TIME_LIMIT, "SECONDS", "stop the search for the best build then, and tell how far off it can be").type(Integer.class).converters(Amounts::count).build());
+        spec.addOption(option(TIME_LIMIT, "SECONDS", "stop the search for the best build then, and tell how far off it can be; try sequences of --steps until then").type(Integer.class).converters(Amounts::count).build());
         Options.addReporting(spec, "error", Format.TEXT, Format.JSON);
         return spec;
     }

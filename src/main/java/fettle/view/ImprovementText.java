@@ -151,7 +151,7 @@ public final class ImprovementText {
         }
         sheet.more(2, Span.plain(improvement.steps().proved()
                 ? "Proved: no other sequence of so many swaps gains more, if each is to gain something."
-                : "Not proved: there are too many sequences to try them all, and another may gain more."));
+                : "Not proved: there are too many sequences to try them all, and another may gain more; --time-limit gives the seconds in which to go on trying."));
     }
 
     private void best(Sheet sheet, Improvement improvement) {

@@ -36,6 +36,11 @@ public final class Effort {
         return new Effort(Optional.of(allowed), nanoseconds);
     }
 
+    /** Whether there is a time at which it is over. */
+    boolean bounded() {
+        return allowed.isPresent();
+    }
+
     /** Whether the time is over; the clock is looked at now and then. */
     boolean spent() {
         if (over || allowed.isEmpty() || --untilLook > 0) {

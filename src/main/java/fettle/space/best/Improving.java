@@ -44,7 +44,7 @@ public final class Improving {
         Outcome outcome = new Optimum(relations, Space.of(relations).folded(build.platform().id())).seek(demands(before, lens, keep), effort);
         Optional<Change> best = outcome instanceof Outcome.Found found ? Optional.of(change(before, weighing, found)) : Optional.empty();
         Swaps.Found swaps = swaps(before, weighing);
-        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, new Upgrading(before, after -> swaps(after, weighing)).steps(swaps, steps),
+        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, new Upgrading(before, after -> swaps(after, weighing)).steps(swaps, steps, effort),
                 worn(before, best));
     }
 

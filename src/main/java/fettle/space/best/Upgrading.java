@@ -16,13 +16,16 @@ import java.util.function.Function;
 
 /**
  * Seeks the swaps to make one after the other, each of which gains something, is sound and keeps to the budget. Taking what gains most each time can spend on one swap what two
- * others would have made more of; so all beginnings are followed where there are few, which proves the outcome, and else those that gain most and those that gain most for
- * their price.
+ * others would have made more of; so all beginnings are followed where there are few or there is time for all, which proves the outcome, and else those that gain most and
+ * those that gain most for their price.
  */
 final class Upgrading {
 
-    /** How many beginnings are followed whatever they gain. */
+    /** How many beginnings are followed whatever they gain, however short the time. */
     private static final int FEW = 24;
+
+    /** How many are where no time is set: seconds' work. */
+    private static final int MANY = 250;
 
     /** How many of more are followed for their gain, and how many for their gain against the price. */
     private static final int FOLLOWED = 3;
@@ -66,14 +69,41 @@ final class Upgrading {
         }
     }
 
-    /** At most so many swaps; fewer where nothing more is gained. */
-    Steps steps(Swaps.Found first, int most) {
+    /** Beginnings to follow, the first of them in any case. */
+    private record Open(List<Begun> begun, int inAnyCase) {
+
+        /** All there are where they are few or time for more is granted; else some. */
+        static Open of(List<Begun> different, Effort effort) {
+            if (different.size() <= FEW) {
+                return new Open(different, different.size());
+            }
+            Set<Begun> followed = followed(different);
+            int inAnyCase = followed.size();
+            if (effort.bounded() || different.size() <= MANY) {
+                followed.addAll(different);
+            }
+            return new Open(List.copyOf(followed), inAnyCase);
+        }
+    }
+
+    /**
+     * At most so many swaps; fewer where nothing more is gained.
+     *
+     * @param effort where it has an end, beginnings are followed until then, however many there are; else all of them unless they are very many
+     */
+    Steps steps(Swaps.Found first, int most, Effort effort) {
         boolean all = true;
         Begun best = new Begun(List.of(), BigDecimal.ZERO, BigDecimal.ZERO);
-        List<Begun> open = List.of(best);
-        for (int i = 0; i < most && !open.isEmpty(); i++) {
+        Open open = new Open(List.of(best), 1);
+        for (int i = 0; i < most && !open.begun.isEmpty(); i++) {
             List<Begun> further = new ArrayList<>();
-            for (Begun begun : open) {
+            for (int j = 0; j < open.begun.size(); j++) {
+                effort.lookNext();
+                if (j >= open.inAnyCase && effort.spent()) {
+                    all = false;
+                    break;
+                }
+                Begun begun = open.begun.get(j);
                 Swaps.Found found = begun.swaps().isEmpty() ? first : swaps.apply(begun.swaps().get(begun.swaps().size() - 1).after());
                 all &= found.bounded().isEmpty();
                 found.swaps().stream().filter(swap -> swap.gain().signum() > 0 && swap.sound() && Improvement.affordable(before, swap.after()))
@@ -83,8 +113,8 @@ final class Upgrading {
             best = further.isEmpty() || MOST_GAINED.compare(best, further.get(0)) <= 0 ? best : further.get(0);
             if (i + 1 < most) {
                 List<Begun> different = different(further);
-                all &= different.size() <= FEW;
-                open = different.size() <= FEW ? different : followed(different);
+                open = Open.of(different, effort);
+                all &= open.begun.size() == different.size();
             }
         }
         return new Steps(best.swaps(), all);
@@ -97,10 +127,10 @@ final class Upgrading {
         return List.copyOf(different.values());
     }
 
-    private static List<Begun> followed(List<Begun> begun) {
+    private static Set<Begun> followed(List<Begun> begun) {
         Set<Begun> some = new LinkedHashSet<>(begun.subList(0, FOLLOWED));
         begun.stream().filter(each -> !some.contains(each)).sorted(Comparator.comparing(Begun::returns).reversed().thenComparing(MOST_GAINED))
                 .limit(FOLLOWED).toList().forEach(some::add);
-        return List.copyOf(some);
+        return some;
     }
 }
