@@ -57,6 +57,12 @@ public final class BuildCheck {
         return valid ? Optional.of(measured(build, platform, placement, List.of())) : Optional.empty();
     }
 
+    /** The totals of a build on a platform of the catalog, out of parts of the catalog, as if all were placed. */
+    public SortedMap<String, BigDecimal> totals(Build build) {
+        return Totals.of(catalog, catalog.platforms().get(build.platform().id()), build.parts().stream().map(entry -> catalog.parts().get(entry.part())).toList(),
+                build.loaded(), Optional.empty());
+    }
+
     private BuildResult measured(Build build, Part platform, Placement placement, List<Violation> broken) {
         List<Part> placed = placement.parts().stream().map(occurrence -> catalog.parts().get(occurrence.part())).toList();
         Set<Part> unobtainable = new LinkedHashSet<>();

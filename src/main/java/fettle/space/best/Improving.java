@@ -12,6 +12,7 @@ import fettle.space.LimitMargin;
 import fettle.space.Occurrence;
 import fettle.space.Placement;
 import fettle.space.Space;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -44,13 +45,17 @@ public final class Improving {
         Outcome outcome = new Optimum(relations, Space.of(relations).folded(build.platform().id())).seek(demands(before, lens, keep), effort);
         Optional<Change> best = outcome instanceof Outcome.Found found ? Optional.of(change(before, weighing, found)) : Optional.empty();
         Swaps.Found swaps = swaps(before, weighing);
-        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, new Upgrading(before, after -> swaps(after, weighing)).steps(swaps, steps, effort),
+        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, new Upgrading(before, (after, least) -> swaps(after, weighing, least)).steps(swaps, steps, effort),
                 worn(before, best));
     }
 
     /** The single swaps of a build whose platform the catalog has. */
     public Swaps.Found swaps(BuildResult before, Weighing weighing) {
         return Swaps.of(relations, check, weighing, shopping(before.build()), before);
+    }
+
+    private Swaps.Found swaps(BuildResult after, Weighing weighing, Optional<BigDecimal> least) {
+        return least.map(enough -> Swaps.gaining(enough, relations, check, weighing, shopping(after.build()), after)).orElseGet(() -> swaps(after, weighing));
     }
 
     private Optional<Outfit> outfit(Build build) {

@@ -25,6 +25,8 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -77,9 +79,19 @@ public final class Swaps {
 
     /** The swaps of a build whose parts could all be placed. */
     public static Found of(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
-        Swaps swaps = new Swaps(relations, check, weighing, shopping, result);
-        List<Place> places = swaps.placement.slots().stream().flatMap(use -> swaps.places(use).stream()).toList();
-        List<Trial> first = DeepStack.each(places, Place::enumerate).stream().flatMap(List::stream).toList();
+        return new Swaps(relations, check, weighing, shopping, result).found(trial -> true);
+    }
+
+    /** The same without those that gain less than so much, which is far less work where few gain as much; some that gain less may be among them. */
+    static Found gaining(BigDecimal least, Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
+        return new Swaps(relations, check, weighing, shopping, result).found(trial -> trial.place.hoped(trial).compareTo(least) >= 0);
+    }
+
+    private Found found(Predicate<Trial> worthIt) {
+        List<Place> places = placement.slots().stream().flatMap(use -> places(use).stream()).toList();
+        List<Trial> all = DeepStack.each(places, Place::enumerate).stream().flatMap(List::stream).toList();
+        List<Boolean> worth = DeepStack.each(all, worthIt::test);
+        List<Trial> first = IntStream.range(0, all.size()).filter(worth::get).mapToObj(all::get).toList();
         List<Optional<Swap>> found = tried(first);
         // What can't be had with all that hung there is tried with nothing carried over.
         List<Trial> second = new ArrayList<>();
@@ -185,10 +197,15 @@ public final class Swaps {
             return trial.carried.paths.isEmpty() ? Optional.empty() : fresh(trial.links, trial.chain, new Carried(List.of(), List.of(), below()));
         }
 
-        private Optional<Trial> fresh(List<Link> links, List<BuildEntry> entries, Carried carried) {
+        private List<BuildEntry> assembly(List<Link> links, List<BuildEntry> entries, Carried carried) {
             List<BuildEntry> assembly = new ArrayList<>(entries);
             assembly.addAll(carried.entries);
             assembly.addAll(required(links, assembly));
+            return assembly;
+        }
+
+        private Optional<Trial> fresh(List<Link> links, List<BuildEntry> entries, Carried carried) {
+            List<BuildEntry> assembly = assembly(links, entries, carried);
             SortedMap<String, String> to = relative(assembly);
             return seen.add(to) ? Optional.of(new Trial(this, links, entries, carried, assembly, to)) : Optional.empty();
         }
@@ -249,10 +266,24 @@ public final class Swaps {
             return homes.stream().findFirst();
         }
 
-        Optional<Swap> swap(Trial trial) {
+        /** What a trial would gain if it came to a valid build, with what is carried over or without. */
+        BigDecimal hoped(Trial trial) {
+            BigDecimal gain = gain(trial.assembly);
+            return trial.carried.paths.isEmpty() ? gain : gain.max(gain(assembly(trial.links, trial.chain, new Carried(List.of(), List.of(), List.of()))));
+        }
+
+        private BigDecimal gain(List<BuildEntry> assembly) {
+            return weighing.benefit(check.totals(with(parts(assembly)))).subtract(before);
+        }
+
+        private List<BuildEntry> parts(List<BuildEntry> assembly) {
             List<BuildEntry> parts = new ArrayList<>(build.parts().stream().filter(this::stays).toList());
-            parts.addAll(trial.assembly);
-            return check.checkValid(with(parts)).flatMap(after -> swap(trial, after));
+            parts.addAll(assembly);
+            return parts;
+        }
+
+        Optional<Swap> swap(Trial trial) {
+            return check.checkValid(with(parts(trial.assembly))).flatMap(after -> swap(trial, after));
         }
 
         private Optional<Swap> swap(Trial trial, BuildResult after) {

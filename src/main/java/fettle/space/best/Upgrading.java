@@ -10,9 +10,9 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.Function;
 
 /**
  * Seeks the swaps to make one after the other, each of which gains something, is sound and keeps to the budget. Taking what gains most each time can spend on one swap what two
@@ -24,7 +24,7 @@ final class Upgrading {
     /** How many beginnings are followed whatever they gain, however short the time. */
     private static final int FEW = 24;
 
-    /** How many are where no time is set: seconds' work. */
+    /** How many are before the last swap where no time is set, since only the best end counts: seconds' work. */
     private static final int MANY = 250;
 
     /** How many of more are followed for their gain, and how many for their gain against the price. */
@@ -33,16 +33,27 @@ final class Upgrading {
     private static final Comparator<Begun> MOST_GAINED = Comparator.comparing(Begun::gain).reversed().thenComparing(Begun::price);
 
     private final BuildResult before;
-    private final Function<BuildResult, Swaps.Found> swaps;
+    private final Source source;
+
+    /** Finds single swaps. */
+    interface Source {
+
+        /**
+         * The single swaps of a build.
+         *
+         * @param least what they are to gain, where others may be left out
+         */
+        Swaps.Found of(BuildResult build, Optional<BigDecimal> least);
+    }
 
     /**
      * For a build.
      *
-     * @param swaps finds the single swaps of what it becomes
+     * @param source finds the swaps of what it becomes
      */
-    Upgrading(BuildResult before, Function<BuildResult, Swaps.Found> swaps) {
+    Upgrading(BuildResult before, Source source) {
         this.before = before;
-        this.swaps = swaps;
+        this.source = source;
     }
 
     /** Swaps made so far, what they gain and what is to be paid for them in all. */
@@ -59,10 +70,15 @@ final class Upgrading {
             return Fraction.of(gain).over(Fraction.of(price.max(BigDecimal.valueOf(1, 2))));
         }
 
+        /** The build that it comes to. */
+        BuildResult becomes() {
+            return swaps.get(swaps.size() - 1).after();
+        }
+
         /** The parts of the build that it comes to, by path. */
         Map<String, String> parts() {
             Map<String, String> parts = new TreeMap<>();
-            for (Occurrence part : swaps.get(swaps.size() - 1).after().placement().orElseThrow().parts()) {
+            for (Occurrence part : becomes().placement().orElseThrow().parts()) {
                 parts.put(part.path(), part.part());
             }
             return parts;
@@ -73,13 +89,13 @@ final class Upgrading {
     private record Open(List<Begun> begun, int inAnyCase) {
 
         /** All there are where they are few or time for more is granted; else some. */
-        static Open of(List<Begun> different, Effort effort) {
+        static Open of(List<Begun> different, boolean beforeLast, Effort effort) {
             if (different.size() <= FEW) {
                 return new Open(different, different.size());
             }
             Set<Begun> followed = followed(different);
             int inAnyCase = followed.size();
-            if (effort.bounded() || different.size() <= MANY) {
+            if (effort.bounded() || beforeLast && different.size() <= MANY) {
                 followed.addAll(different);
             }
             return new Open(List.copyOf(followed), inAnyCase);
@@ -89,7 +105,8 @@ final class Upgrading {
     /**
      * At most so many swaps; fewer where nothing more is gained.
      *
-     * @param effort where it has an end, beginnings are followed until then, however many there are; else all of them unless they are very many
+     * @param effort where it has an end, beginnings are followed until then, however many there are; else all of them before the last swap, unless they are very
+     * many, and some before that
      */
     Steps steps(Swaps.Found first, int most, Effort effort) {
         boolean all = true;
@@ -104,16 +121,22 @@ final class Upgrading {
                     break;
                 }
                 Begun begun = open.begun.get(j);
-                Swaps.Found found = begun.swaps().isEmpty() ? first : swaps.apply(begun.swaps().get(begun.swaps().size() - 1).after());
+                // After the last swap only the most counts.
+                Optional<BigDecimal> least = i + 1 < most ? Optional.empty() : Optional.of(best.gain().subtract(begun.gain()));
+                Swaps.Found found = begun.swaps().isEmpty() ? first : source.of(begun.becomes(), least);
                 all &= found.bounded().isEmpty();
-                found.swaps().stream().filter(swap -> swap.gain().signum() > 0 && swap.sound() && Improvement.affordable(before, swap.after()))
-                        .map(begun::and).forEach(further::add);
+                for (Swap swap : found.swaps()) {
+                    if (swap.gain().signum() > 0 && swap.sound() && Improvement.affordable(before, swap.after())) {
+                        Begun more = begun.and(swap);
+                        further.add(more);
+                        best = MOST_GAINED.compare(best, more) <= 0 ? best : more;
+                    }
+                }
             }
             further.sort(MOST_GAINED);
-            best = further.isEmpty() || MOST_GAINED.compare(best, further.get(0)) <= 0 ? best : further.get(0);
             if (i + 1 < most) {
                 List<Begun> different = different(further);
-                open = Open.of(different, effort);
+                open = Open.of(different, i + 2 == most, effort);
                 all &= open.begun.size() == different.size();
             }
         }
