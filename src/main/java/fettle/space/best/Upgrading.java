@@ -5,14 +5,16 @@ import fettle.space.Fraction;
 import fettle.space.Occurrence;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /**
  * Seeks the swaps to make one after the other, each of which gains something, is sound and keeps to the budget. Taking what gains most each time can spend on one swap what two
@@ -21,14 +23,11 @@ import java.util.TreeMap;
  */
 final class Upgrading {
 
-    /** How many beginnings are followed whatever they gain, however short the time. */
-    private static final int FEW = 24;
+    /** How many beginnings are followed at most, however short the time. */
+    private static final int FEW = 16;
 
     /** How many are before the last swap where no time is set, since only the best end counts: seconds' work. */
     private static final int MANY = 250;
-
-    /** How many of more are followed for their gain, and how many for their gain against the price. */
-    private static final int FOLLOWED = 3;
 
     private static final Comparator<Begun> MOST_GAINED = Comparator.comparing(Begun::gain).reversed().thenComparing(Begun::price);
 
@@ -88,25 +87,18 @@ final class Upgrading {
     /** Beginnings to follow, the first of them in any case. */
     private record Open(List<Begun> begun, int inAnyCase) {
 
-        /** All there are where they are few or time for more is granted; else some. */
+        /** All there are where they are few or time for them is granted; else some. */
         static Open of(List<Begun> different, boolean beforeLast, Effort effort) {
-            if (different.size() <= FEW) {
-                return new Open(different, different.size());
-            }
-            Set<Begun> followed = followed(different);
-            int inAnyCase = followed.size();
-            if (effort.bounded() || beforeLast && different.size() <= MANY) {
-                followed.addAll(different);
-            }
-            return new Open(List.copyOf(followed), inAnyCase);
+            List<Begun> inAnyCase = followed(different, FEW);
+            return new Open(joined(inAnyCase, effort.bounded() ? different : followed(different, beforeLast ? MANY : FEW)), inAnyCase.size());
         }
     }
 
     /**
      * At most so many swaps; fewer where nothing more is gained.
      *
-     * @param effort where it has an end, beginnings are followed until then, however many there are; else all of them before the last swap, unless they are very
-     * many, and some before that
+     * @param effort where it has an end, beginnings are followed until then, however many there are; else many of them before the last swap, and
+     * few before that
      */
     Steps steps(Swaps.Found first, int most, Effort effort) {
         boolean all = true;
@@ -150,10 +142,18 @@ final class Upgrading {
         return List.copyOf(different.values());
     }
 
-    private static Set<Begun> followed(List<Begun> begun) {
-        Set<Begun> some = new LinkedHashSet<>(begun.subList(0, FOLLOWED));
-        begun.stream().filter(each -> !some.contains(each)).sorted(Comparator.comparing(Begun::returns).reversed().thenComparing(MOST_GAINED))
-                .limit(FOLLOWED).toList().forEach(some::add);
-        return some;
+    /** So many at most: one half those that gain most, the other those that gain most for their price. */
+    private static List<Begun> followed(List<Begun> begun, int most) {
+        if (begun.size() <= most) {
+            return begun;
+        }
+        List<Begun> byReturns = begun.stream().sorted(Comparator.comparing(Begun::returns).reversed().thenComparing(MOST_GAINED)).toList();
+        return joined(begun.subList(0, most / 2), byReturns).subList(0, most);
+    }
+
+    /** These and those of others that are not among them; the very same, since telling whether builds are equal takes long. */
+    private static List<Begun> joined(List<Begun> these, List<Begun> others) {
+        Set<Begun> known = Collections.newSetFromMap(new IdentityHashMap<>());
+        return Stream.concat(these.stream(), others.stream()).filter(known::add).toList();
     }
 }
