@@ -11,6 +11,7 @@ import fettle.judgement.Coexistence;
 import fettle.judgement.Finding;
 import fettle.judgement.Judge;
 import fettle.judgement.Lint;
+import fettle.judgement.Scope;
 import fettle.judgement.Standings;
 import fettle.space.Prices;
 import fettle.space.worth.Gains;
@@ -75,13 +76,16 @@ final class ExplainCommand implements Command {
         }
         Optional<Access> access = settings.accessIn(catalog);
         streams.progress().doing("judging the catalog");
-        List<Finding> findings = new Lint(rules).findings(reading).stream()
-                .filter(finding -> named.stream().anyMatch(each -> concerns(finding.subject(), each)))
-                .toList();
+        Standings standings = new Standings(reading.relations());
+        Scope scope = Scope.of(named.stream().map(IdSort.Named::toString).toList());
+        Lint lint = new Lint(rules);
+        // Somebody's own rules may find something on one thing by what holds of others.
+        List<Finding> findings = settings.rules().isPresent()
+                ? lint.findings(reading).stream().filter(finding -> scope.takes(finding.subject())).toList() : lint.on(scope, reading, standings);
         List<Finding> general = new CatalogSurvey(rules).general(reading);
         List<Coexistence> asked = platforms.isEmpty() ? List.of() : asked(reading, named, name, platforms);
         Optional<String> part = named.stream().filter(each -> each.sort() == IdSort.PART).map(IdSort.Named::id).filter(catalog.parts()::containsKey).findFirst();
-        Placings placings = part.map(id -> Standings.of(reading.relations(), id, access)).orElse(Placings.NONE);
+        Placings placings = part.map(id -> standings.of(id, access)).orElse(Placings.NONE);
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);
         if (settings.format() == Format.JSON) {
@@ -158,12 +162,5 @@ final class ExplainCommand implements Command {
             }
         }
         throw new NotChecked("--platform asks whether a part or a slot can be used on a platform, and " + name + " is neither; leave --platform out");
-    }
-
-    /** A finding on a slot or an offer of a part is about the part too. */
-    private static boolean concerns(String subject, IdSort.Named named) {
-        return subject.equals(named.toString())
-                || subject.startsWith("slot:" + named.id() + "/")
-                || subject.startsWith("offer:" + named.id() + "@");
     }
 }

@@ -1,6 +1,7 @@
 package fettle.judgement;
 
 import fettle.catalog.Catalog;
+import fettle.catalog.Lens;
 import fettle.catalog.Part;
 import fettle.document.DeepStack;
 import fettle.engine.RuleIndex;
@@ -10,9 +11,13 @@ import fettle.space.Sounding;
 import fettle.space.Space;
 import fettle.space.worth.Middles;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 
 /** Lays a catalog and what was computed from it out as the facts that judgement rules match. */
 final class CatalogFacts {
@@ -25,14 +30,42 @@ final class CatalogFacts {
         if (WorthFacts.comparable(reading.catalog())) {
             Landscape landscape = space.landscape(reading.catalog().platforms().keySet());
             // Before the rest, which looks things up in the landscape too.
-            Middles middles = new Middles(landscape);
+            Middles middles = new Middles(landscape, Optional.empty());
             List<Supplier<List<Object>>> beside = List.of(
-                    () -> SpaceFacts.of(reading.relations(), Space.of(reading.relations()), Sounding.of(reading.relations(), landscape)),
+                    () -> SpaceFacts.of(reading.relations(), Space.of(reading.relations()), Sounding.of(reading.relations(), landscape), Scope.ALL),
                     () -> WorthFacts.of(reading.catalog(), landscape),
-                    () -> MiddleFacts.of(reading.catalog(), landscape, middles));
+                    () -> MiddleFacts.of(reading.catalog(), reading.catalog().lenses().values(), landscape, middles));
             DeepStack.each(beside, Supplier::get).forEach(facts::addAll);
         } else {
-            facts.addAll(SpaceFacts.of(reading.relations(), space, Sounding.of(reading.relations())));
+            facts.addAll(SpaceFacts.of(reading.relations(), space, Sounding.of(reading.relations()), Scope.ALL));
+        }
+        return facts;
+    }
+
+    /** All that bears on some things, and whatever else is found on the way. */
+    static List<Object> on(Scope scope, CatalogReading reading, RuleIndex rules, Standings standings) {
+        Catalog catalog = reading.catalog();
+        List<Object> facts = written(reading, rules);
+        Space space = Space.of(reading.relations());
+        Sounding sounding = WorthFacts.comparable(catalog) ? Sounding.of(reading.relations(), standings.landscape()) : Sounding.of(reading.relations());
+        facts.addAll(SpaceFacts.of(reading.relations(), space, sounding, scope));
+        if (WorthFacts.comparable(catalog)) {
+            Landscape landscape = standings.landscape();
+            Collection<Lens> lenses = catalog.lenses().values();
+            Set<String> platforms = catalog.platforms().values().stream().filter(platform -> scope.takes(platform.subject())).map(Part::id).collect(Collectors.toSet());
+            if (!platforms.isEmpty()) {
+                facts.addAll(WorthFacts.of(catalog, space.landscape(platforms)));
+            }
+            for (Part part : catalog.parts().values()) {
+                if (scope.takes(part.subject())) {
+                    facts.addAll(WorthFacts.of(catalog, landscape, part.id(), standings.of(part.id(), Optional.empty()).known()));
+                    facts.addAll(MiddleFacts.of(catalog, lenses, landscape, new Middles(landscape, Optional.of(Set.of(part.id())))));
+                }
+            }
+            List<Lens> wanted = lenses.stream().filter(lens -> scope.takes("lens:" + lens.id())).toList();
+            if (!wanted.isEmpty()) {
+                facts.addAll(MiddleFacts.of(catalog, wanted, landscape, new Middles(landscape, Optional.empty())));
+            }
         }
         return facts;
     }

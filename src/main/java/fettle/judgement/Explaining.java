@@ -16,9 +16,12 @@ final class Explaining {
 
     private final Space space;
     private final Waivers waivers;
+    private final Scope scope;
     private int asked;
 
-    Explaining(Space space, Catalog catalog) {
+    /** One for the things of which something is wanted. */
+    Explaining(Space space, Catalog catalog, Scope scope) {
+        this.scope = scope;
         this.space = space;
         this.waivers = new Waivers(catalog);
     }
@@ -39,7 +42,7 @@ final class Explaining {
     }
 
     private List<Cause> why(String rule, String subject, Supplier<Together> answer) {
-        if (asked >= MOST || waivers.accept(rule, subject)) {
+        if (asked >= MOST || !scope.takes(subject) || waivers.accept(rule, subject)) {
             return List.of();
         }
         asked++;

@@ -21,6 +21,14 @@ public final class Lint {
         return new Waivers(reading.catalog()).applied(judge.judge(facts, reading.places()));
     }
 
+    /** The findings on some things in the catalog, in order, with its waivers applied. */
+    public List<Finding> on(Scope scope, CatalogReading reading, Standings standings) {
+        List<Object> facts = new ArrayList<>(reading.documentFacts());
+        facts.addAll(CatalogFacts.on(scope, reading, judge.rules(), standings));
+        List<Finding> drawn = judge.judge(facts, reading.places());
+        return Judge.sorted(new Waivers(reading.catalog()).applied(drawn).stream().filter(finding -> scope.takes(finding.subject())).toList());
+    }
+
     /** All findings on the catalog itself, in order, with its waivers applied. */
     public List<Finding> findings(CatalogReading reading) {
         List<Object> facts = new ArrayList<>(reading.documentFacts());

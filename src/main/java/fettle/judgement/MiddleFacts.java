@@ -1,11 +1,13 @@
 package fettle.judgement;
 
 import fettle.catalog.Catalog;
+import fettle.catalog.Lens;
 import fettle.catalog.Part;
 import fettle.space.BetweenRungs;
 import fettle.space.Landscape;
 import fettle.space.worth.Middles;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
@@ -16,12 +18,17 @@ final class MiddleFacts {
 
     private MiddleFacts() {}
 
-    static List<Object> of(Catalog catalog, Landscape landscape, Middles middles) {
+    /**
+     * The facts.
+     *
+     * @param lenses the lenses to weigh by
+     */
+    static List<Object> of(Catalog catalog, Collection<Lens> lenses, Landscape landscape, Middles middles) {
         Set<String> measured = WorthFacts.measured(catalog);
         Obscure obscure = Obscure.of(landscape);
         SortedMap<String, List<BetweenRungs>> between = new TreeMap<>();
         List<Object> facts = new ArrayList<>();
-        catalog.lenses().values().forEach(lens -> {
+        lenses.forEach(lens -> {
             Middles.Outcome outcome = middles.of(lens);
             outcome.between().forEach((part, found) -> between.computeIfAbsent(part, unused -> new ArrayList<>()).addAll(found));
             List<String> open = outcome.open().stream().filter(measured::contains).toList();

@@ -12,16 +12,18 @@ import fettle.space.Vitals;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.stream.Stream;
 
 /** Lays out what holds of all valid builds of a catalog's platforms as the facts that judgement rules match. */
 final class SpaceFacts {
 
     private SpaceFacts() {}
 
-    static List<Object> of(Relations relations, Space space, Sounding sounding) {
+    /** What bears on a scope, and whatever else is found on the way. */
+    static List<Object> of(Relations relations, Space space, Sounding sounding, Scope scope) {
         Catalog catalog = relations.catalog();
         Collection<Vitals> platforms = sounding.vitals().values();
-        Explaining explaining = new Explaining(space, catalog);
+        Explaining explaining = new Explaining(space, catalog, scope);
         Dead dead = new Dead(relations, platforms, explaining);
         IdleRules idle = new IdleRules(catalog);
         List<Object> facts = new ArrayList<>();
@@ -31,11 +33,19 @@ final class SpaceFacts {
         });
         facts.addAll(dead.parts());
         facts.addAll(dead.slots());
-        List<LimitVerdict> limits = sounding.limits();
+        List<LimitVerdict> limits = scope.takesAny("limit") ? sounding.limits() : List.of();
         facts.addAll(limits);
-        facts.addAll(idle.of(sounding.idle()));
-        facts.addAll(open(catalog, platforms, limits, sounding.idleOrNot(), idle));
+        boolean rules = mayBeIdle(catalog, scope);
+        facts.addAll(idle.of(rules ? sounding.idle() : List.of()));
+        facts.addAll(open(catalog, platforms, limits, rules ? sounding.idleOrNot() : List.of(), idle));
         return facts;
+    }
+
+    /** Whether something in the scope states what may rule nothing out. What does is found one after the other, so that all or none are looked at. */
+    private static boolean mayBeIdle(Catalog catalog, Scope scope) {
+        return List.of("constraint", "zone", "trait").stream().anyMatch(scope::takesAny)
+                || Stream.of(catalog.parts(), catalog.platforms()).flatMap(hosts -> hosts.values().stream())
+                        .anyMatch(host -> !(host.excludes().isEmpty() && host.blocks().isEmpty()) && scope.takes(host.subject()));
     }
 
     private static List<LeftOpen> open(

@@ -10,6 +10,7 @@ import fettle.space.worth.Comparison;
 import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.PartWorth;
+import fettle.space.worth.Placing;
 import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
 import java.util.ArrayList;
@@ -41,8 +42,15 @@ final class WorthFacts {
     private final SortedMap<String, Seen> seen = new TreeMap<>();
     private final SortedMap<String, SortedMap<String, List<String>>> twins = new TreeMap<>();
 
+    /**
+     * A slot of a platform that holds a part.
+     *
+     * @param standing parts that stand there too, among them all that could be the part's twins
+     */
+    private record Home(String platform, String slot, Set<String> standing) {}
+
     /** A part standing the same in some slots. */
-    private record Alike(PartWorth worth, List<SlotWorth> slots) {}
+    private record Alike(PartWorth worth, List<Home> slots) {}
 
     /** A part wherever it stands. Slots that hold the same share how it stands there, of which there are far fewer than slots. */
     private static final class Seen {
@@ -50,7 +58,7 @@ final class WorthFacts {
         private final Map<PartWorth, Alike> byWorth = new IdentityHashMap<>();
         private final List<Alike> alike = new ArrayList<>();
 
-        void add(SlotWorth slot, PartWorth worth) {
+        void add(Home slot, PartWorth worth) {
             byWorth.computeIfAbsent(worth, unused -> {
                 Alike first = new Alike(worth, new ArrayList<>());
                 alike.add(first);
@@ -59,16 +67,12 @@ final class WorthFacts {
         }
     }
 
-    private WorthFacts(Catalog catalog, Landscape landscape) {
+    private WorthFacts(Catalog catalog, Obscure obscure) {
         this.catalog = catalog;
         this.prices = new Prices(catalog, Optional.empty());
         this.gains = new Gains(catalog, prices);
-        this.obscure = Obscure.of(landscape);
+        this.obscure = obscure;
         this.measured = measured(catalog);
-        Comparison comparison = new Comparison(landscape, Optional.empty());
-        for (String platform : landscape.platforms()) {
-            comparison.platform(platform).forEach(this::see);
-        }
     }
 
     /** Whether there is any figure to compare parts by. */
@@ -77,10 +81,23 @@ final class WorthFacts {
     }
 
     static List<Object> of(Catalog catalog, Landscape landscape) {
-        WorthFacts worth = new WorthFacts(catalog, landscape);
-        List<Object> facts = new ArrayList<>(worth.outdone());
-        facts.addAll(worth.twins());
-        facts.addAll(worth.open());
+        WorthFacts worth = new WorthFacts(catalog, Obscure.of(landscape));
+        Comparison comparison = new Comparison(landscape, Optional.empty());
+        landscape.platforms().forEach(platform -> comparison.platform(platform).forEach(worth::see));
+        return worth.facts();
+    }
+
+    /** Those that are of one part. */
+    static List<Object> of(Catalog catalog, Landscape landscape, String part, List<Placing> placings) {
+        WorthFacts worth = new WorthFacts(catalog, Obscure.of(landscape));
+        placings.forEach(placing -> worth.see(part, placing));
+        return worth.facts();
+    }
+
+    private List<Object> facts() {
+        List<Object> facts = new ArrayList<>(outdone());
+        facts.addAll(twins());
+        facts.addAll(open());
         return facts;
     }
 
@@ -91,8 +108,8 @@ final class WorthFacts {
         seen.forEach((part, places) -> places.alike.forEach(alike -> List.of(alike.worth.ignoringCost(), alike.worth.withCost()).forEach(verdict -> {
             if (verdict instanceof Verdict.Open open) {
                 alike.slots.forEach(slot -> {
-                    parts.computeIfAbsent(slot.platform(), unused -> new TreeSet<>()).add(part);
-                    why.putIfAbsent(slot.platform(), open.undecided());
+                    parts.computeIfAbsent(slot.platform, unused -> new TreeSet<>()).add(part);
+                    why.putIfAbsent(slot.platform, open.undecided());
                 });
             }
         })));
@@ -114,13 +131,29 @@ final class WorthFacts {
     }
 
     private void see(SlotWorth slot) {
+        Home home = new Home(slot.platform(), slot.slot().toString(), slot.parts().keySet());
         slot.parts().forEach((part, worth) -> {
             if (measured.contains(part)) {
-                seen.computeIfAbsent(part, unused -> new Seen()).add(slot, worth);
+                seen.computeIfAbsent(part, unused -> new Seen()).add(home, worth);
             }
         });
-        slot.twins().stream().filter(pair -> measured.contains(pair.one())).forEach(pair ->
-                twins.computeIfAbsent(pair.one(), unused -> new TreeMap<>()).computeIfAbsent(pair.other(), unused -> new ArrayList<>()).add(slot.slot().toString()));
+        slot.twins().stream().filter(pair -> measured.contains(pair.one())).forEach(pair -> twins(pair.one(), pair.other(), home));
+    }
+
+    private void see(String part, Placing placing) {
+        Home home = new Home(placing.platform(), placing.slot().toString(), placing.alike().keySet());
+        if (measured.contains(part)) {
+            seen.computeIfAbsent(part, unused -> new Seen()).add(home, placing.worth());
+            placing.alike().forEach((other, twin) -> {
+                if (twin && part.compareTo(other) < 0) {
+                    twins(part, other, home);
+                }
+            });
+        }
+    }
+
+    private void twins(String one, String other, Home home) {
+        twins.computeIfAbsent(one, unused -> new TreeMap<>()).computeIfAbsent(other, unused -> new ArrayList<>()).add(home.slot);
     }
 
     private List<OutdonePart> outdone() {
@@ -162,7 +195,7 @@ final class WorthFacts {
         Verdict.Dominated first = some.get(0).worth.dominated().orElseThrow();
         List<Gain> told = gains.of(Optional.of(first.shown()), first.by());
         return new OutdonePart.Places(
-                some.stream().flatMap(place -> place.slots.stream()).map(slot -> slot.slot().toString()).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()),
+                some.stream().flatMap(place -> place.slots.stream()).map(Home::slot).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()),
                 told, because(first, told));
     }
 
@@ -183,7 +216,7 @@ final class WorthFacts {
     private List<TwinParts> twins() {
         List<TwinParts> found = new ArrayList<>();
         twins.forEach((one, others) -> others.forEach((other, slots) -> {
-            long together = seen.get(one).alike.stream().flatMap(alike -> alike.slots.stream()).filter(slot -> slot.parts().containsKey(other)).count();
+            long together = seen.get(one).alike.stream().flatMap(alike -> alike.slots.stream()).filter(slot -> slot.standing.contains(other)).count();
             if (together == slots.size() && !obscure.both(one, other)) {
                 found.add(new TwinParts(catalog.parts().get(one), catalog.parts().get(other), slots.stream().distinct().sorted().toList()));
             }

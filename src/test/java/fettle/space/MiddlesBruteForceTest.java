@@ -38,7 +38,7 @@ class MiddlesBruteForceTest {
         Entries entries = Entries.of(JsonText.read(json));
         Relations relations = Catalogs.relations(json);
         Landscape landscape = Space.of(relations).landscape(relations.catalog().platforms().keySet());
-        Middles middles = new Middles(landscape);
+        Middles middles = new Middles(landscape, Optional.empty());
         for (Lens lens : relations.catalog().lenses().values()) {
             SortedMap<String, List<fettle.oracle.Ladder.Standing>> standings = new TreeMap<>();
             SortedMap<String, TreeSet<String>> slots = new TreeMap<>();

@@ -10,6 +10,7 @@ import fettle.space.Contents;
 import fettle.space.Landscape;
 import fettle.space.Prices;
 import fettle.space.Site;
+import fettle.space.Stand;
 import fettle.space.Terrain;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -21,9 +22,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** Compares whole assemblies in every slot of every platform of a catalog. */
 public final class Comparison {
@@ -42,6 +45,7 @@ public final class Comparison {
     private final Arena withCost;
     private final Map<Contents, Deal> deals = new IdentityHashMap<>();
     private final Map<String, List<SlotWorth>> platforms = new HashMap<>();
+    private final Map<Integer, List<Object>> figures = new HashMap<>();
 
     /** A comparison under an access profile; with all offers, where none is named. */
     public Comparison(Landscape landscape, Optional<Access> access) {
@@ -80,7 +84,10 @@ public final class Comparison {
             landscape.platforms().forEach(platform -> landscape.plot(platform).sites().forEach(site -> all.add(site.contents())));
             List<Contents> ordered = all.stream()
                     .sorted(Comparator.comparingInt((Contents contents) -> contents.stands().size()).thenComparingInt(Contents::slot)).toList();
-            bothWays(arena -> ordered.stream().map(arena::verdicts).toList());
+            bothWays(arena -> {
+                ordered.forEach(contents -> arena.verdicts(contents).settle());
+                return arena;
+            });
             ordered.forEach(this::deal);
         }
     }
@@ -117,16 +124,25 @@ public final class Comparison {
     /** How a part stands in every slot of a platform that holds it in some valid build of one that has any, in order of hosts and slots; other parts are not gone into. */
     public List<Placing> placings(String platform, String part) {
         int head = terrain.number(part);
-        return landscape.plot(platform).sites().stream().filter(site -> site.contents().stands().stream().anyMatch(stand -> stand.head() == head))
-                .map(site -> placing(platform, site, head)).toList();
+        List<Site> sites = landscape.plot(platform).sites().stream().filter(site -> site.contents().stands().stream().anyMatch(stand -> stand.head() == head)).toList();
+        List<List<Verdict>> found = bothWays(arena -> sites.stream().map(site -> arena.verdicts(site.contents()).in(head, site)).toList());
+        return IntStream.range(0, sites.size()).mapToObj(i -> placing(platform, sites.get(i), head, found.get(0).get(i), found.get(1).get(i))).toList();
     }
 
-    private Placing placing(String platform, Site site, int head) {
-        Contest free = new Contest(site.contents(), ignoringCost);
-        PartWorth worth = new PartWorth(free.of(head, site), new Contest(site.contents(), withCost).of(head, site), free.worseThanEmpty(head, site));
+    private Placing placing(String platform, Site site, int head, Verdict free, Verdict priced) {
+        PartWorth worth = new PartWorth(free, priced, ignoringCost.verdicts(site.contents()).worseThanEmpty(head, site));
         Optional<Merit> merit = merit(worth.ignoringCost(), site, ignoringCost);
         Optional<Merit> forPrice = worth.ignoringCost() instanceof Verdict.Dominated ? merit(worth.withCost(), site, withCost) : Optional.empty();
-        return new Placing(platform, terrain.slots().get(site.slot()), worth, merit, forPrice);
+        return new Placing(platform, terrain.slots().get(site.slot()), worth, merit, forPrice, alike(site, head));
+    }
+
+    private SortedMap<String, Boolean> alike(Site site, int head) {
+        SortedMap<String, Boolean> alike = new TreeMap<>();
+        List<Stand> plain = site.contents().stands().stream().filter(stand -> terrain.slotsOf()[stand.head()].length == 0).toList();
+        plain.stream().filter(stand -> stand.head() == head).forEach(stand ->
+                plain.stream().filter(other -> other.head() != head && figuresOf(other.head()).equals(figuresOf(head))).forEach(other ->
+                        alike.put(terrain.hosts().get(other.head()), site.safe(stand, other) && site.safe(other, stand))));
+        return alike;
     }
 
     private Optional<Merit> merit(Verdict verdict, Site site, Arena arena) {
@@ -143,10 +159,14 @@ public final class Comparison {
     private Deal deal(Contents contents) {
         Deal deal = deals.get(contents);
         if (deal == null) {
-            deal = new Deal(contents, terrain, ignoringCost.verdicts(contents), withCost.verdicts(contents), head -> figures(terrain.hosts().get(head)));
+            deal = new Deal(contents, terrain, ignoringCost.verdicts(contents), withCost.verdicts(contents), this::figuresOf);
             deals.put(contents, deal);
         }
         return deal;
+    }
+
+    private List<Object> figuresOf(int head) {
+        return figures.computeIfAbsent(head, unused -> figures(terrain.hosts().get(head)));
     }
 
     /** All that twins have in common: the role and every contribution, those that serve in no direction included. */

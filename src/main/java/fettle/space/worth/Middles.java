@@ -21,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
@@ -41,6 +42,7 @@ public final class Middles {
     private final Catalog catalog;
     private final Terrain terrain;
     private final Landscape landscape;
+    private final Optional<Set<String>> wanted;
     private final Prices prices;
     private final Meter meter = new Meter(STEPS_A_LENS);
     private final Bare bare;
@@ -52,9 +54,12 @@ public final class Middles {
     /**
      * Ladders are those of all offers. What stands where is looked up here, and what is worked out later is kept by this alone: once it is made, others may use the
      * landscape while parts are sought on another thread.
+     *
+     * @param wanted the parts of which it is asked; all, where none are named
      */
-    public Middles(Landscape landscape) {
+    public Middles(Landscape landscape, Optional<Set<String>> wanted) {
         this.landscape = landscape;
+        this.wanted = wanted;
         this.catalog = landscape.relations().catalog();
         this.terrain = landscape.terrain();
         this.prices = new Prices(catalog, Optional.empty());
@@ -64,11 +69,18 @@ public final class Middles {
         Map<Contents, SortedSet<SlotId>> same = new IdentityHashMap<>();
         for (String platform : landscape.platforms()) {
             for (Site site : landscape.plot(platform).sites()) {
+                if (site.contents().stands().stream().noneMatch(stand -> wanted(stand.head()))) {
+                    continue;
+                }
                 SortedSet<SlotId> named = same.computeIfAbsent(site.contents(), unused -> new TreeSet<>());
                 slots.putIfAbsent(site.contents(), named);
                 named.add(terrain.slots().get(site.slot()));
             }
         }
+    }
+
+    private boolean wanted(int head) {
+        return wanted.map(parts -> parts.contains(terrain.hosts().get(head))).orElse(true);
     }
 
     /**
@@ -83,7 +95,7 @@ public final class Middles {
     /** The parts that lie between rungs wherever they can be bought and used. */
     public Outcome of(Lens lens) {
         Optional<Worths> worths = roles.fit() ? Worths.of(catalog, terrain, lens, prices) : Optional.empty();
-        List<String> all = slots.keySet().stream().flatMap(contents -> contents.stands().stream()).map(stand -> terrain.hosts().get(stand.head())).distinct().sorted().toList();
+        List<String> all = slots.keySet().stream().flatMap(contents -> contents.stands().stream()).filter(stand -> wanted(stand.head())).map(stand -> terrain.hosts().get(stand.head())).distinct().sorted().toList();
         if (worths.isEmpty()) {
             return new Outcome(new TreeMap<>(), all, Optional.of(new Undecided("Its figures are too long, or there are too many role kinds.", "lens:" + lens.id())));
         }
@@ -120,6 +132,9 @@ public final class Middles {
             List<String> open = new ArrayList<>(all);
             try {
                 places().byHead().forEach((head, stood) -> {
+                    if (!wanted(head)) {
+                        return;
+                    }
                     if (stood.stream().anyMatch(Place::alone) || stood.stream().anyMatch(this::plainlyBettered) || stood.stream().anyMatch(place -> rung(place, place.sets().subList(0, 1)))) {
                         open.remove(terrain.hosts().get(head));
                     }

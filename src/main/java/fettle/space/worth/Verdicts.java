@@ -15,15 +15,14 @@ final class Verdicts {
 
     private final Contents contents;
     private final Contest contest;
+    private final List<Integer> heads;
     private final SortedMap<Integer, Function<Swaps, Verdict>> verdicts = new TreeMap<>();
     private final SortedMap<Integer, Function<Swaps, Boolean>> worseThanEmpty = new TreeMap<>();
 
     Verdicts(Contents contents, Arena arena) {
         this.contents = contents;
         this.contest = new Contest(contents, arena);
-        for (int head : new TreeSet<>(contents.stands().stream().map(Stand::head).toList())) {
-            verdicts.put(head, verdict(head));
-        }
+        this.heads = List.copyOf(new TreeSet<>(contents.stands().stream().map(Stand::head).toList()));
     }
 
     private record Settled<R>(R result) implements Function<Swaps, R> {
@@ -60,12 +59,26 @@ final class Verdicts {
 
     /** Everything that stands in the slots. */
     List<Integer> heads() {
-        return List.copyOf(verdicts.keySet());
+        return heads;
+    }
+
+    private Function<Swaps, Verdict> found(int head) {
+        Function<Swaps, Verdict> known = verdicts.get(head);
+        if (known == null) {
+            known = verdict(head);
+            verdicts.put(head, known);
+        }
+        return known;
+    }
+
+    /** Finds out about all parts what is so whatever stands around. */
+    void settle() {
+        heads.forEach(this::found);
     }
 
     /** The verdict on a part, where it is the same in all of the slots. */
     Optional<Verdict> settled(int head) {
-        return verdicts.get(head) instanceof Settled<Verdict> settled ? Optional.of(settled.result()) : Optional.empty();
+        return found(head) instanceof Settled<Verdict> settled ? Optional.of(settled.result()) : Optional.empty();
     }
 
     /** Whether a part is seen to be worse than nothing, where that is the same in all of the slots. */
@@ -75,7 +88,7 @@ final class Verdicts {
 
     /** The verdict on a part in one of the slots. */
     Verdict in(int head, Swaps swaps) {
-        return verdicts.get(head).apply(swaps);
+        return found(head).apply(swaps);
     }
 
     /** Whether a part is seen to be worse than nothing in one of the slots. */

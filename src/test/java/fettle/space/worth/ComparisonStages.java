@@ -59,7 +59,7 @@ public final class ComparisonStages {
         count("with cost", worths.stream().flatMap(worth -> worth.parts().values().stream()).map(PartWorth::withCost).toList());
         figures.putAll(comparison.figures());
 
-        Middles middles = time("ladder roles", () -> new Middles(landscape));
+        Middles middles = time("ladder roles", () -> new Middles(landscape, Optional.empty()));
         catalog.lenses().values().forEach(lens -> {
             Middles.Outcome outcome = time("middles, " + lens.id(), () -> middles.of(lens));
             figures.put("between rungs, " + lens.id(), outcome.between().size() + ", undecided " + outcome.open().size());
