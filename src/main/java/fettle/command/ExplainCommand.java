@@ -129,7 +129,7 @@ final class ExplainCommand implements Command {
 
     /** Says where something may stand that seems not to be there. */
     private static String unread(CatalogReading reading) {
-        List<String> files = reading.documents().unread();
+        List<String> files = reading.unread();
         return files.isEmpty() ? "" : "; it may stand in " + String.join(", ", files) + ", which could not be read whole: fettle lint tells why";
     }
 

@@ -74,7 +74,7 @@ final class CatalogFacts {
     static List<Object> written(CatalogReading reading, RuleIndex rules) {
         Catalog catalog = reading.catalog();
         List<Object> facts = new ArrayList<>();
-        facts.add(Reading.of(reading.documents()));
+        facts.add(Reading.of(reading));
         facts.addAll(catalog.heads());
         facts.addAll(catalog.entries());
         facts.addAll(catalog.references());

@@ -15,9 +15,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.stream.Stream;
 
 /** A catalog as read from its directory: the documents, what is wrong with them, the entries, and the relations derived from them. */
 public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaProblems, Catalog catalog, Relations relations) {
+
+    /** The steps to an entry, the empty one before the first slash included: a section, and a place in it. */
+    private static final int ENTRY = 3;
 
     /** Reads a catalog directory; whatever can be read is. */
     public static CatalogReading of(RuleBase rules, Path directory) {
@@ -39,6 +43,20 @@ public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaPr
             problems.addAll(schemas.checkCatalog(document));
         }
         return List.copyOf(problems);
+    }
+
+    /**
+     * The files of which something could not be read that others may name: what is no proper document, a section under a name that no section has, an entry without
+     * what it is known by.
+     */
+    public List<String> unread() {
+        Stream<String> astray = schemaProblems.stream().filter(CatalogReading::hidesEntries).map(problem -> problem.origin().file());
+        return Stream.concat(documents.unread().stream(), astray).distinct().sorted().toList();
+    }
+
+    private static boolean hidesEntries(SchemaProblem problem) {
+        String[] steps = problem.origin().pointer().split("/");
+        return steps.length <= ENTRY || steps.length == ENTRY + 1 && problem.meant().orElse(steps[ENTRY]).equals("id");
     }
 
     /** Where the pieces of its entries stand. */

@@ -70,7 +70,7 @@ public final class PatchReview {
         Optional<Advice> advice = Advice.between(before, after, read, scope);
 
         Stream.concat(lost.stream(), gained.stream()).map(FitsTurned::new).forEach(facts::add);
-        facts.add(new PatchReading(Reading.of(now.documents())));
+        facts.add(new PatchReading(Reading.of(now)));
         facts.addAll(sources);
         advice.ifPresent(found -> facts.addAll(turned(found, before.catalog(), after.catalog(), changes)));
         facts.addAll(patched);

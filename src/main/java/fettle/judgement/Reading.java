@@ -1,7 +1,6 @@
 package fettle.judgement;
 
 import fettle.document.Document;
-import fettle.document.DocumentSet;
 import fettle.document.Origin;
 import java.util.List;
 import java.util.Optional;
@@ -14,11 +13,9 @@ import java.util.Optional;
  */
 public record Reading(Origin start, List<String> unread) {
 
-    static Reading of(DocumentSet documents) {
-        List<Document> all = documents.documents();
-        return new Reading(
-                Origin.startOf(all.isEmpty() ? "" : all.get(0).file()),
-                documents.unread());
+    static Reading of(CatalogReading reading) {
+        List<Document> all = reading.documents().documents();
+        return new Reading(Origin.startOf(all.isEmpty() ? "" : all.get(0).file()), reading.unread());
     }
 
     /** The documents that could not be read in full; empty where all could. */

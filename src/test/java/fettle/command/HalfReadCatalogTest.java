@@ -47,4 +47,26 @@ class HalfReadCatalogTest {
         assertEquals(2, ran.exit());
         assertTrue(ran.err().contains("more.yaml, which could not be read whole"), ran.err());
     }
+
+    @Test
+    void what_is_missing_may_stand_in_a_section_or_an_entry_whose_name_is_misspelt() throws IOException {
+        String whole = Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml"));
+        for (String slip : List.of("mountz:", "mounts: { stub: 1 }", "mounts: [{ idd: peg }]", "mounts: [{ id: [peg] }]")) {
+            String broken = whole.replaceFirst("(?m)^mounts:(.*)$", slip.endsWith("z:") ? slip + "$1" : slip);
+            assertTrue(!broken.equals(whole));
+            Files.writeString(catalog.resolve("catalog.yaml"), broken);
+            Ran ran = Ran.fettle("lint", catalog.toString());
+            String words = ran.out().replaceAll("\\s+", " ");
+            assertTrue(words.contains("(unknown-reference)") && words.contains("catalog.yaml first: what is missing may stand there"), () -> slip + ": " + ran.out());
+        }
+    }
+
+    @Test
+    void a_figure_that_could_not_be_read_hides_nothing_that_others_name() throws IOException {
+        Path file = catalog.resolve("catalog.yaml");
+        Files.writeString(file, Files.readString(file).replaceFirst("(?m)^mounts:.*$", "mounts: []"));
+        Ran ran = Ran.fettle("lint", catalog.toString());
+        assertTrue(ran.out().contains("(schema-mismatch)") && ran.out().contains("(unknown-reference)"), ran.out());
+        assertTrue(!ran.out().contains("may stand there"), ran.out());
+    }
 }
