@@ -29,8 +29,18 @@ public final class TextView {
         findings(sheet, reading.catalog(), report.findings());
         if (style.quiet().isEmpty()) {
             sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + report.tally().inWords() + "."), Span.plain(" " + lookedAt(reading)));
+            doubtful(sheet, report, reading);
         }
         return sheet.toString();
+    }
+
+    /** Says last, where many findings would hide it, that some may come from what could not be read. */
+    private void doubtful(Sheet sheet, Report report, CatalogReading reading) {
+        long doubtful = report.findings().stream().filter(finding -> tells(finding) && finding.data().containsKey("unread")).count();
+        if (doubtful > 0) {
+            sheet.paragraph(0, 2, Span.plain("Begin with " + Phrases.and(reading.unread()) + ", of which not all could be read: " + Phrases.count(doubtful, "finding", "findings")
+                    + " may come from that."));
+        }
     }
 
     /** The findings on documents, then each build with its totals and findings, and what they come to. */
