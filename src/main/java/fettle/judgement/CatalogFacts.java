@@ -31,10 +31,11 @@ final class CatalogFacts {
             Landscape landscape = space.landscape(reading.catalog().platforms().keySet());
             // Before the rest, which looks things up in the landscape too.
             Middles middles = new Middles(landscape, Optional.empty());
+            // What mostly takes longest comes first.
             List<Supplier<List<Object>>> beside = List.of(
-                    () -> SpaceFacts.of(reading.relations(), Space.of(reading.relations()), Sounding.of(reading.relations(), landscape), Scope.ALL),
+                    () -> MiddleFacts.of(reading.catalog(), reading.catalog().lenses().values(), landscape, middles),
                     () -> WorthFacts.of(reading.catalog(), landscape),
-                    () -> MiddleFacts.of(reading.catalog(), reading.catalog().lenses().values(), landscape, middles));
+                    () -> SpaceFacts.of(reading.relations(), Space.of(reading.relations()), Sounding.of(reading.relations(), landscape), Scope.ALL));
             DeepStack.each(beside, Supplier::get).forEach(facts::addAll);
         } else {
             facts.addAll(SpaceFacts.of(reading.relations(), space, Sounding.of(reading.relations()), Scope.ALL));

@@ -55,7 +55,7 @@ class MiddlesBruteForceTest {
             }
             SortedMap<String, TreeSet<String>> expected = new TreeMap<>(slots);
             expected.keySet().removeIf(part -> standings.get(part).stream().anyMatch(standing -> standing != fettle.oracle.Ladder.Standing.BETWEEN));
-            Middles.Outcome outcome = middles.of(lens);
+            Middles.Outcome outcome = middles.of(List.of(lens)).get(0);
             assertEquals(List.of(), outcome.open());
             Statistics.label("parts between").collect(Math.min(2, expected.size()));
             Map<String, TreeSet<String>> found = outcome.between().entrySet().stream().collect(Collectors.toMap(Map.Entry::getKey, each ->

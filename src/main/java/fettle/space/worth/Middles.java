@@ -3,6 +3,7 @@ package fettle.space.worth;
 import fettle.catalog.Catalog;
 import fettle.catalog.Lens;
 import fettle.catalog.SlotId;
+import fettle.document.DeepStack;
 import fettle.space.Assembly;
 import fettle.space.Bare;
 import fettle.space.BetweenRungs;
@@ -14,6 +15,7 @@ import fettle.space.Stand;
 import fettle.space.Terrain;
 import fettle.space.Undecided;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
@@ -38,18 +40,17 @@ public final class Middles {
     private static final long STEPS_A_LENS = 60_000_000;
     private static final long STEPS_A_CHOICE = 200_000;
     private static final long STEPS_FOR_ALL_CHOICES = 4_000_000;
+    private static final String TOO_LONG = "Its figures are too long, or there are too many role kinds.";
+    private static final String TOO_MANY = "Comparing what its slots offer takes too many steps.";
 
     private final Catalog catalog;
     private final Terrain terrain;
     private final Landscape landscape;
     private final Optional<Set<String>> wanted;
     private final Prices prices;
-    private final Meter meter = new Meter(STEPS_A_LENS);
     private final Bare bare;
-    private final RoleSets roles;
     private final Map<Contents, SortedSet<SlotId>> slots = new LinkedHashMap<>();
     private final Assemblies assemblies;
-    private Optional<Places> places = Optional.empty();
 
     /**
      * Ladders are those of all offers. What stands where is looked up here, and what is worked out later is kept by this alone: once it is made, others may use the
@@ -64,7 +65,6 @@ public final class Middles {
         this.terrain = landscape.terrain();
         this.prices = new Prices(catalog, Optional.empty());
         this.bare = new Bare(landscape.circuit());
-        this.roles = new RoleSets(catalog, terrain, bare, prices, meter);
         this.assemblies = new Assemblies(terrain);
         Map<Contents, SortedSet<SlotId>> same = new IdentityHashMap<>();
         for (String platform : landscape.platforms()) {
@@ -92,36 +92,45 @@ public final class Middles {
      */
     public record Outcome(SortedMap<String, List<BetweenRungs>> between, List<String> open, Optional<Undecided> why) {}
 
-    /** The parts that lie between rungs wherever they can be bought and used. */
-    public Outcome of(Lens lens) {
-        Optional<Worths> worths = roles.fit() ? Worths.of(catalog, terrain, lens, prices) : Optional.empty();
-        List<String> all = slots.keySet().stream().flatMap(contents -> contents.stands().stream()).filter(stand -> wanted(stand.head())).map(stand -> terrain.hosts().get(stand.head())).distinct().sorted().toList();
-        if (worths.isEmpty()) {
-            return new Outcome(new TreeMap<>(), all, Optional.of(new Undecided("Its figures are too long, or there are too many role kinds.", "lens:" + lens.id())));
+    /** By lens, the parts that lie between rungs wherever they can be bought and used; each lens is looked through beside the others. */
+    public List<Outcome> of(Collection<Lens> lenses) {
+        List<String> all = slots.keySet().stream().flatMap(contents -> contents.stands().stream()).filter(stand -> wanted(stand.head()))
+                .map(stand -> terrain.hosts().get(stand.head())).distinct().sorted().toList();
+        if (!RoleSets.fit(catalog)) {
+            return lenses.stream().map(lens -> open(lens, all, TOO_LONG)).toList();
         }
-        meter.allow(STEPS_A_LENS);
-        return new Search(lens, worths.get()).outcome(all);
+        slots.keySet().forEach(contents -> contents.stands().forEach(stand -> bare.of(stand.node())));
+        try {
+            RoleSets roles = new RoleSets(catalog, terrain, bare, prices, new Meter(STEPS_A_LENS));
+            Places places = new Places(slots.keySet(), roles);
+            return DeepStack.each(List.copyOf(lenses), lens -> Worths.of(catalog, terrain, lens, prices)
+                    .map(worths -> new Search(lens, worths, roles, places).outcome(all)).orElseGet(() -> open(lens, all, TOO_LONG)));
+        } catch (Meter.Spent spent) {
+            return lenses.stream().map(lens -> open(lens, all, TOO_MANY)).toList();
+        }
     }
 
-    private Places places() {
-        if (places.isEmpty()) {
-            places = Optional.of(new Places(slots.keySet(), roles));
-        }
-        return places.get();
+    private static Outcome open(Lens lens, List<String> all, String why) {
+        return new Outcome(new TreeMap<>(), all, Optional.of(new Undecided(why, "lens:" + lens.id())));
     }
 
     private final class Search {
 
         private final Lens lens;
         private final Worths worths;
+        private final RoleSets roles;
+        private final Places places;
+        private final Meter meter = new Meter(STEPS_A_LENS);
         private final Tradeoffs corners;
         private final Tradeoffs fronts;
         private final Meter forChoice = new Meter(STEPS_A_CHOICE, Optional.of(meter));
         private final Map<Contents, Map<Long, Curve>> hulls = new IdentityHashMap<>();
         private final Map<Contents, Map<Long, Curve>> plain = new IdentityHashMap<>();
 
-        Search(Lens lens, Worths worths) {
+        Search(Lens lens, Worths worths, RoleSets roles, Places places) {
             this.lens = lens;
+            this.roles = roles;
+            this.places = places;
             this.worths = worths;
             this.corners = new Tradeoffs(landscape.circuit(), bare, roles, worths, Curve.Keep.CORNERS, meter);
             this.fronts = new Tradeoffs(landscape.circuit(), bare, roles, worths, Curve.Keep.ALL, new Meter(STEPS_FOR_ALL_CHOICES, Optional.of(meter)));
@@ -131,7 +140,7 @@ public final class Middles {
             SortedMap<String, List<BetweenRungs>> between = new TreeMap<>();
             List<String> open = new ArrayList<>(all);
             try {
-                places().byHead().forEach((head, stood) -> {
+                places.byHead().forEach((head, stood) -> {
                     if (!wanted(head)) {
                         return;
                     }
@@ -139,17 +148,16 @@ public final class Middles {
                         open.remove(terrain.hosts().get(head));
                     }
                 });
-                open.removeIf(part -> !places().byHead().containsKey(terrain.number(part)) || decided(part, places().byHead().get(terrain.number(part)), between));
+                open.removeIf(part -> !places.byHead().containsKey(terrain.number(part)) || decided(part, places.byHead().get(terrain.number(part)), between));
             } catch (Meter.Spent spent) {
                 // What is still open is told.
             }
-            Undecided why = new Undecided("Comparing what its slots offer takes too many steps.", "lens:" + lens.id());
-            return new Outcome(between, open, Optional.of(why).filter(told -> !open.isEmpty()));
+            return new Outcome(between, open, Optional.of(new Undecided(TOO_MANY, "lens:" + lens.id())).filter(why -> !open.isEmpty()));
         }
 
-        private boolean decided(String part, List<Place> places, SortedMap<String, List<BetweenRungs>> between) {
+        private boolean decided(String part, List<Place> stood, SortedMap<String, List<BetweenRungs>> between) {
             try {
-                everywhere(places).ifPresent(found -> between.put(part, found));
+                everywhere(stood).ifPresent(found -> between.put(part, found));
                 return true;
             } catch (Meter.Spent | ArithmeticException tooMuch) {
                 return false;
@@ -157,9 +165,9 @@ public final class Middles {
         }
 
         /** That a part lies between rungs in all places; nothing where it is a rung in one of them, or each of its assemblies there is bettered. */
-        private Optional<List<BetweenRungs>> everywhere(List<Place> places) {
+        private Optional<List<BetweenRungs>> everywhere(List<Place> stood) {
             Map<BetweenRungs, SortedSet<SlotId>> alike = new LinkedHashMap<>();
-            for (Place place : places) {
+            for (Place place : stood) {
                 Optional<BetweenRungs> shown = plainlyBettered(place) || place.alone() || rung(place, place.contested()) ? Optional.empty() : unbettered(place);
                 if (shown.isEmpty()) {
                     return Optional.empty();
@@ -188,7 +196,7 @@ public final class Middles {
                 return !own.isEmpty() && known.touches(own);
             }
             Curve hull = own;
-            for (Place rival : places().in(place.contents())) {
+            for (Place rival : places.in(place.contents())) {
                 if (rival.head() != place.head() && rival.sets().contains(set)) {
                     hull = hull.or(all(rival.stands(), set, corners), Curve.Keep.CORNERS);
                     if (!hull.touches(own)) {
@@ -271,7 +279,7 @@ public final class Middles {
         /** Whether it is seen from corners alone that each assembly of a part that serves these roles is bettered. */
         private boolean below(Place place, long set, Curve own) {
             Curve hull = Curve.NONE;
-            for (Place rival : places().in(place.contents())) {
+            for (Place rival : places.in(place.contents())) {
                 if (rival.head() != place.head() && rival.sets().contains(set)) {
                     hull = hull.or(all(rival.stands(), set, corners), Curve.Keep.CORNERS);
                     if (hull.above(own)) {

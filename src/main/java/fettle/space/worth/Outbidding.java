@@ -131,10 +131,10 @@ final class Outbidding {
 
     private Curve both(int one, int other, long set, long left) {
         Curve all = Curve.NONE;
-        for (long some : roles.below(one)) {
+        for (long some : roles.below(one).sets()) {
             Curve curve = (some & ~set) == 0 ? corners.of(one, some) : Curve.NONE;
             if (!curve.isEmpty()) {
-                for (long others : roles.below(other)) {
+                for (long others : roles.below(other).sets()) {
                     Curve beside = (some | others) == set ? corners.of(other, others) : Curve.NONE;
                     if (!beside.isEmpty()) {
                         all = or(all, and(within(one, some, left + best(beside)), within(other, others, left + best(curve))).from(this::weighed, -left));
@@ -148,7 +148,7 @@ final class Outbidding {
     /** Each of the copies falls short of the best by no more than all together may. */
     private Curve several(int of, int copies, long set, long least) {
         long most = Long.MIN_VALUE;
-        for (long each : roles.below(of)) {
+        for (long each : roles.below(of).sets()) {
             Curve curve = (each & ~set) == 0 ? corners.of(of, each) : Curve.NONE;
             most = curve.isEmpty() ? most : Math.max(most, best(curve));
         }
@@ -157,7 +157,7 @@ final class Outbidding {
         for (int i = 0; i < copies; i++) {
             Map<Long, Curve> more = new HashMap<>();
             all.forEach((some, curve) -> {
-                for (long each : roles.below(of)) {
+                for (long each : roles.below(of).sets()) {
                     if ((each & ~set) == 0) {
                         more.merge(some | each, and(curve, within(of, each, left)), this::or);
                     }

@@ -40,7 +40,7 @@ final class Places {
 
     private void gather(Contents contents) {
         SortedMap<Integer, List<Stand>> stands = new TreeMap<>();
-        contents.stands().stream().filter(stand -> roles.below(stand).length > 0)
+        contents.stands().stream().filter(stand -> roles.served(stand.node()).size() > 0)
                 .forEach(stand -> stands.computeIfAbsent(stand.head(), unused -> new ArrayList<>()).add(stand));
         Map<Long, Integer> rivals = new HashMap<>();
         if (Place.orNothing(contents)) {
@@ -65,10 +65,10 @@ final class Places {
 
     private List<Long> sets(List<Stand> stands) {
         if (stands.size() == 1) {
-            return Arrays.stream(roles.below(stands.get(0))).boxed().toList();
+            return Arrays.stream(roles.served(stands.get(0).node()).sets()).boxed().toList();
         }
         SortedSet<Long> sets = new TreeSet<>(RoleSets.SMALLEST);
-        stands.forEach(stand -> Arrays.stream(roles.below(stand)).forEach(sets::add));
+        stands.forEach(stand -> Arrays.stream(roles.served(stand.node()).sets()).forEach(sets::add));
         return List.copyOf(sets);
     }
 }

@@ -37,7 +37,7 @@ final class Tradeoffs {
 
     /** The choices of a node that serve just these roles and can be bought. */
     Curve of(int node, long set) {
-        int at = roles.place(node, set);
+        int at = roles.below(node).place(set);
         return at < 0 ? Curve.NONE : at(node, at);
     }
 
@@ -46,22 +46,23 @@ final class Tradeoffs {
             known = Arrays.copyOf(known, Math.max(circuit.size(), 2 * known.length));
         }
         if (known[node] == null) {
-            known[node] = new Curve[roles.below(node).length];
+            known[node] = new Curve[roles.below(node).size()];
         }
         if (known[node][place] == null) {
-            known[node][place] = work(node, roles.below(node)[place]);
+            known[node][place] = work(node, place);
         }
         return known[node][place];
     }
 
-    private Curve work(int node, long set) {
+    private Curve work(int node, int place) {
+        long set = roles.below(node).set(place);
         int first = circuit.first(node);
         int second = circuit.second(node);
         return switch (circuit.kind(node)) {
             case ONE -> Curve.NOTHING;
             case PART -> worths.sold(first) ? on(second, roles.of(first), set).moved(worths.cost(first), worths.benefit(first)) : Curve.NONE;
             case SLOT -> throw new IllegalStateException("there are no slots");
-            case BOTH -> both(first, second, set);
+            case BOTH -> both(first, second, roles.making(node, place));
             case SEVERAL -> several(first, second, set);
             case EITHER -> {
                 Curve all = Curve.NONE;
@@ -79,9 +80,8 @@ final class Tradeoffs {
         return role == 0 ? besides : or(besides, of(node, set));
     }
 
-    private Curve both(int one, int other, long set) {
+    private Curve both(int one, int other, int[] making) {
         Curve all = Curve.NONE;
-        int[] making = roles.making(one, other, set);
         for (int i = 0; i < making.length; i += 2) {
             Curve some = at(one, making[i]);
             Curve others = some.isEmpty() ? Curve.NONE : at(other, making[i + 1]);
@@ -96,7 +96,7 @@ final class Tradeoffs {
         for (int i = 0; i < copies; i++) {
             Map<Long, Curve> more = new HashMap<>();
             all.forEach((some, curve) -> {
-                for (long others : roles.below(of)) {
+                for (long others : roles.below(of).sets()) {
                     if ((others & ~set) == 0) {
                         more.merge(some | others, and(curve, of(of, others)), this::or);
                     }
@@ -148,10 +148,10 @@ final class Tradeoffs {
     }
 
     private Pick halves(int one, int other, long set, long cost, long benefit) {
-        for (long some : roles.below(bare.of(one))) {
+        for (long some : roles.served(one).sets()) {
             Curve curve = (some & ~set) == 0 ? of(bare.of(one), some) : Curve.NONE;
             for (int i = 0; i < curve.size(); i++) {
-                for (long others : roles.below(bare.of(other))) {
+                for (long others : roles.served(other).sets()) {
                     if ((some | others) == set && of(bare.of(other), others).holds(cost - curve.cost(i), benefit - curve.benefit(i))) {
                         return Pick.both(pick(one, some, curve.cost(i), curve.benefit(i)), pick(other, others, cost - curve.cost(i), benefit - curve.benefit(i)));
                     }
@@ -165,7 +165,7 @@ final class Tradeoffs {
         if (copies == 1) {
             return pick(of, set, cost, benefit);
         }
-        for (long some : roles.below(bare.of(of))) {
+        for (long some : roles.served(of).sets()) {
             Curve curve = (some & ~set) == 0 ? of(bare.of(of), some) : Curve.NONE;
             for (int i = 0; i < curve.size(); i++) {
                 for (long others = set; ; others = (others - 1) & set) {
