@@ -6,8 +6,11 @@ import fettle.relation.Agreement;
 import fettle.relation.Clause;
 import fettle.relation.NoReentry;
 import fettle.relation.Room;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * One of the reasons why something is in no valid build of a platform. Each can be thought away by itself, and without it the others would let a build through.
@@ -91,11 +94,17 @@ public sealed interface Cause extends Computed {
      * A slot has limited room, or must be filled. Thought away: this one limit is not there.
      *
      * @param candidates where the slot must be filled, the parts that fit it; otherwise none
+     * @param spans where the slot is short, how many notches the parts take of which other causes speak; known when the causes are told
      */
-    record Space(Room room, List<String> candidates) implements Cause {
+    record Space(Room room, List<String> candidates, SortedMap<String, Integer> spans) implements Cause {
 
         public Space {
             candidates = List.copyOf(candidates);
+            spans = Collections.unmodifiableSortedMap(new TreeMap<>(spans));
+        }
+
+        Space(Room room, List<String> candidates) {
+            this(room, candidates, new TreeMap<>());
         }
 
         @Override

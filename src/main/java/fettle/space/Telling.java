@@ -13,6 +13,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /** Puts causes in the order of the reasoning: from what is asked, or must be there, to what follows from it, and last to what that runs into. */
@@ -44,9 +46,21 @@ final class Telling {
                     .or(() -> left.stream().filter(cause -> named(cause).stream().anyMatch(spoken::contains)).findFirst()).orElse(left.get(0));
             left.remove(next);
             named(next).stream().filter(relevant::contains).forEach(spoken::add);
-            told.add(next instanceof Cause.Rule rule ? new Cause.Rule(rule.clause(), facts(rule.clause(), relevant)) : next);
+            told.add(told(next, relevant));
         }
         return told;
+    }
+
+    /** A cause with what bears on the others. */
+    private Cause told(Cause cause, Set<Object> relevant) {
+        if (cause instanceof Cause.Rule rule) {
+            return new Cause.Rule(rule.clause(), facts(rule.clause(), relevant));
+        } else if (cause instanceof Cause.Space space && (space.room() instanceof Room.Length || space.room() instanceof Room.Places)) {
+            SortedMap<String, Integer> spans = new TreeMap<>();
+            relations.candidates(space.room().slot()).stream().filter(relevant::contains).forEach(part -> spans.put(part, relations.span(part)));
+            return new Cause.Space(space.room(), space.candidates(), spans);
+        }
+        return cause;
     }
 
     /** The parts out of reach among those asked for or needed. */

@@ -6,10 +6,15 @@ import fettle.relation.Clause;
 import fettle.relation.Room;
 import fettle.relation.Term;
 import fettle.space.Cause;
+import java.util.Collections;
 import java.util.List;
+import java.util.SortedMap;
 
 /** Puts a cause of an impossibility into one sentence, with the rule behind it; the facts told with it say why it is so. */
 final class CauseWording {
+
+    /** Of more parts than this it is only told how short they are. */
+    private static final int MOST_SPANS = 4;
 
     private CauseWording() {}
 
@@ -28,7 +33,7 @@ final class CauseWording {
         } else if (cause instanceof Cause.Unreached unreached) {
             return unreached.parts().isEmpty() ? "the catalog has nothing else for it" : "nothing here leads to " + Phrases.or(unreached.parts());
         } else if (cause instanceof Cause.Space space) {
-            return room(space.room(), space.candidates());
+            return room(space.room(), space.candidates()) + spans(space.spans());
         } else if (cause instanceof Cause.Rule rule) {
             return clause(rule.clause());
         } else if (cause instanceof Cause.Values values) {
@@ -49,6 +54,13 @@ final class CauseWording {
             return slot + " takes no part twice";
         }
         return candidates.isEmpty() ? slot + " must hold a part, and nothing fits it" : slot + " must hold " + Phrases.or(candidates);
+    }
+
+    private static String spans(SortedMap<String, Integer> spans) {
+        if (spans.size() > MOST_SPANS) {
+            return ", and each of these takes at least " + Collections.min(spans.values());
+        }
+        return spans.isEmpty() ? "" : ", and " + Phrases.and(Phrases.each(spans.entrySet(), span -> span.getKey() + " takes " + span.getValue()));
     }
 
     private static String clause(Clause clause) {
