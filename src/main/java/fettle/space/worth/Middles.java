@@ -39,7 +39,7 @@ public final class Middles {
 
     private static final long STEPS_A_LENS = 60_000_000;
     private static final long STEPS_A_CHOICE = 200_000;
-    private static final long STEPS_FOR_ALL_CHOICES = 4_000_000;
+    private static final long STEPS_FOR_ALL_CHOICES = 40_000_000;
     private static final String TOO_LONG = "Its figures are too long, or there are too many role kinds.";
     private static final String TOO_MANY = "Comparing what its slots offer takes too many steps.";
 
