@@ -2,6 +2,7 @@ package fettle.judgement;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogReader;
+import fettle.catalog.HiddenEntries;
 import fettle.document.Document;
 import fettle.document.DocumentSet;
 import fettle.document.Documents;
@@ -14,14 +15,15 @@ import fettle.relation.Relations;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 
 /** A catalog as read from its directory: the documents, what is wrong with them, the entries, and the relations derived from them. */
 public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaProblems, Catalog catalog, Relations relations) {
 
-    /** The steps to an entry, the empty one before the first slash included: a section, and a place in it. */
-    private static final int ENTRY = 3;
+    /** What others name, or hang on, in a part or platform. */
+    private static final Set<String> OF_HOSTS = Set.of("slots", "mounts", "tags");
 
     /** Reads a catalog directory; whatever can be read is. */
     public static CatalogReading of(RuleBase rules, Path directory) {
@@ -45,18 +47,11 @@ public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaPr
         return List.copyOf(problems);
     }
 
-    /**
-     * The files of which something could not be read that others may name: what is no proper document, a section under a name that no section has, an entry without
-     * what it is known by.
-     */
+    /** The files of which something could not be read that others may name. */
     public List<String> unread() {
-        Stream<String> astray = schemaProblems.stream().filter(CatalogReading::hidesEntries).map(problem -> problem.origin().file());
-        return Stream.concat(documents.unread().stream(), astray).distinct().sorted().toList();
-    }
-
-    private static boolean hidesEntries(SchemaProblem problem) {
-        String[] steps = problem.origin().pointer().split("/");
-        return steps.length <= ENTRY || steps.length == ENTRY + 1 && problem.meant().orElse(steps[ENTRY]).equals("id");
+        Stream<String> hiding = documents.documents().stream().filter(HiddenEntries::in).map(Document::file);
+        Stream<String> misspelt = schemaProblems.stream().filter(problem -> problem.meant().filter(OF_HOSTS::contains).isPresent()).map(problem -> problem.origin().file());
+        return Stream.of(documents.unread().stream(), hiding, misspelt).flatMap(files -> files).distinct().sorted().toList();
     }
 
     /** Where the pieces of its entries stand. */

@@ -23,14 +23,15 @@ public record Scope(Optional<Set<String>> subjects) {
         return new Scope(Optional.of(Set.copyOf(subjects)));
     }
 
-    /** Whether something is in it; a slot or an offer of a thing is where that is. */
+    /** Whether something is in it; a slot or an offer of a part or platform is where that is. */
     public boolean takes(String subject) {
         return subjects.isEmpty() || subjects.get().stream().anyMatch(each -> concerns(subject, each));
     }
 
     private static boolean concerns(String subject, String thing) {
         String id = thing.substring(thing.indexOf(':') + 1);
-        return subject.equals(thing) || subject.startsWith("slot:" + id + "/") || subject.startsWith("offer:" + id + "@");
+        boolean host = thing.startsWith("part:") || thing.startsWith("platform:");
+        return subject.equals(thing) || host && (subject.startsWith("slot:" + id + "/") || subject.startsWith("offer:" + id + "@"));
     }
 
     /** Whether something of a sort is in it. */

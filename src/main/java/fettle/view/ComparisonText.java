@@ -142,7 +142,8 @@ public final class ComparisonText {
             }
         }
         String told = comparison.builds().isEmpty() ? "" : Phrases.count(comparison.builds().size(), "build", "builds") + ": " + String.join(", ", builds) + "; ";
-        String differences = comparison.changes().none() ? "nothing differs" : report.tally().inWords();
+        String found = report.findings().isEmpty() ? "" : "; " + report.tally().inWords();
+        String differences = comparison.changes().none() ? "nothing differs" + found : report.tally().inWords();
         sheet.paragraph(0, 2, Span.strong(name + ", " + patches + ": " + told + differences + "."),
                 Span.plain(comparison.advice().isEmpty() ? " Which parts are outclassed was not compared; --advice all does it." : ""));
     }

@@ -121,7 +121,7 @@ final class StandingText {
         } else if (merit instanceof Merit.Most most) {
             return "is best there in " + Phrases.and(Phrases.each(most.in(), StandingText::name));
         } else if (merit instanceof Merit.Role role) {
-            return "serves as " + Phrases.and(role.roles()) + ", which nothing as good does";
+            return role.roles().isEmpty() ? "has no figure to be compared by" : "serves as " + Phrases.and(role.roles()) + ", which nothing as good does";
         } else if (merit instanceof Merit.Even even) {
             return "has its equal in " + words(Optional.of(even.rival())) + ", and nothing better";
         } else if (merit instanceof Merit.Bound bound) {

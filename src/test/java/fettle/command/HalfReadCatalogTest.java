@@ -69,4 +69,37 @@ class HalfReadCatalogTest {
         assertTrue(ran.out().contains("(schema-mismatch)") && ran.out().contains("(unknown-reference)"), ran.out());
         assertTrue(!ran.out().contains("may stand there"), ran.out());
     }
+
+    @Test
+    void a_piece_of_an_entry_or_of_the_catalog_hides_nothing_either() throws IOException {
+        String whole = Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml")).replaceFirst("(?m)^mounts:.*$", "mounts: []");
+        List<String> slips = List.of("kinds: [{ id: grip, label: A, label: B }]", "label: 3", "waivers: [{ rule: dead-part, subject: part:plain-grip }]", "kinds: [{ id: grip, role: 3 }]");
+        for (String slip : slips) {
+            Files.writeString(catalog.resolve("catalog.yaml"), whole);
+            Files.writeString(catalog.resolve("more.yaml"), slip + "\n");
+            Ran ran = Ran.fettle("lint", catalog.toString());
+            assertTrue(ran.out().contains("more.yaml:1") && ran.out().contains("(unknown-reference)"), () -> slip + ": " + ran.out());
+            assertTrue(!ran.out().contains("Begin with"), () -> slip + ": " + ran.out());
+        }
+    }
+
+    @Test
+    void an_offer_of_nothing_and_a_misspelt_list_of_slots_hide_what_others_miss() throws IOException {
+        String whole = Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml")).replaceFirst("(?m)^mounts:.*$", "mounts: []");
+        for (String slip : List.of("offers: [{ partt: cork, vendor: stall, price: 3 }]", "parts: [{ id: late, mounts: [peg], slotz: [] }]", "parts: [{ id: late, mounts: peg }]")) {
+            Files.writeString(catalog.resolve("catalog.yaml"), whole);
+            Files.writeString(catalog.resolve("more.yaml"), slip + "\n");
+            Ran ran = Ran.fettle("lint", catalog.toString());
+            assertTrue(ran.out().replaceAll("\\s+", " ").contains("more.yaml, of which not all could be read"), () -> slip + ": " + ran.out());
+        }
+    }
+
+    @Test
+    void what_stands_under_a_name_that_no_section_has_is_gone_and_not_added() throws IOException {
+        Path now = catalog.resolve("now");
+        Files.createDirectories(now);
+        Files.writeString(now.resolve("catalog.yaml"), Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml")).replaceFirst("(?m)^parts:", "partz:"));
+        Ran ran = Ran.fettle("compare", "src/test/resources/fettle/improve", now.toString());
+        assertTrue(ran.out().contains("removed") && !ran.out().contains("added"), ran.out());
+    }
 }

@@ -1,5 +1,6 @@
 package fettle.space.patch;
 
+import fettle.catalog.Sections;
 import fettle.document.DocumentSet;
 import fettle.document.Node;
 import fettle.document.Origin;
@@ -61,6 +62,9 @@ final class WrittenCatalog {
     private static void gather(Node root, Map<String, List<Node.Obj>> sections) {
         if (root instanceof Node.Obj object) {
             object.members().forEach((section, member) -> {
+                if (!Sections.known(section) && !section.equals("catalog")) {
+                    return;
+                }
                 List<Node> items = member.value() instanceof Node.Arr list ? list.items() : List.of(member.value());
                 items.stream().filter(Node.Obj.class::isInstance).map(Node.Obj.class::cast)
                         .forEach(item -> sections.computeIfAbsent(section, unused -> new ArrayList<>()).add(item));

@@ -1,0 +1,48 @@
+package fettle.catalog;
+
+import fettle.document.Document;
+import fettle.document.Nearest;
+import fettle.document.Node;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Finds documents that hold entries, or slots, mounts and tags of hosts, which can't be read as what others name: under a misspelt section, in no list, or without an id. */
+public final class HiddenEntries {
+
+    private static final List<String> ID = List.of("id");
+    private static final Set<String> OTHERS = Set.of("$schema", "label", "note", "catalog");
+
+    private HiddenEntries() {}
+
+    /** Whether a document holds such. */
+    public static boolean in(Document document) {
+        return document.root().filter(Node.Obj.class::isInstance).map(root -> ((Node.Obj) root).members()).orElse(Map.of()).entrySet().stream()
+                .anyMatch(member -> inSection(member.getKey(), member.getValue().value()));
+    }
+
+    private static boolean inSection(String name, Node value) {
+        List<String> keys = Sections.KNOWN_BY.get(name);
+        if (keys == null) {
+            return !OTHERS.contains(name) && !Nearest.names(name, Sections.KNOWN_BY.keySet()).isEmpty();
+        }
+        return !keys.isEmpty() && inList(value, keys, name.equals("parts") || name.equals("platforms"));
+    }
+
+    private static boolean inList(Node value, List<String> keys, boolean hosts) {
+        return !(value instanceof Node.Arr list)
+                || list.items().stream().anyMatch(item -> !(item instanceof Node.Obj entry) || !keys.stream().allMatch(key -> text(entry, key)) || hosts && inHost(entry));
+    }
+
+    private static boolean inHost(Node.Obj host) {
+        return host.members().entrySet().stream().anyMatch(member -> switch (member.getKey()) {
+            case "slots" -> inList(member.getValue().value(), ID, false);
+            case "mounts", "tags" -> !(member.getValue().value() instanceof Node.Arr);
+            default -> false;
+        });
+    }
+
+    private static boolean text(Node.Obj entry, String name) {
+        return entry.members().containsKey(name) && entry.members().get(name).value() instanceof Node.Text;
+    }
+}
