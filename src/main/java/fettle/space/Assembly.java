@@ -1,6 +1,7 @@
 package fettle.space;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
@@ -47,6 +48,13 @@ public record Assembly(String part, SortedMap<String, List<Assembly>> slots, Set
             }
         });
         return paths;
+    }
+
+    /** These in the order of {@link #compareTo}, for which each is looked at but once. */
+    public static List<Assembly> smallestFirst(Collection<Assembly> assemblies) {
+        record Sized(Assembly assembly, int size, String text) {}
+        return assemblies.stream().map(each -> new Sized(each, each.parts().size(), each.toString()))
+                .sorted(Comparator.comparingInt(Sized::size).thenComparing(Sized::text)).map(Sized::assembly).toList();
     }
 
     /** The smaller first, then by text. */

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Deque;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,6 +43,7 @@ final class Contest {
     private final Meter meter;
     private final Rehanging rehanging;
     private final Assemblies assemblies;
+    private Optional<Circle> lastCircle = Optional.empty();
 
     Contest(Contents contents, Arena arena) {
         this.contents = contents;
@@ -82,7 +84,7 @@ final class Contest {
         }
         meter.allow(STEPS, arena.thorough());
         try {
-            return contents.circling() ? new Circle(stands).undominated(swaps).map(Verdict.Undominated::new)
+            return contents.circling() ? circle(stands).undominated(swaps).map(Verdict.Undominated::new)
                     : undominated(stands, swaps).map(survivor -> new Verdict.Undominated(survivor.assembly()));
         } catch (Meter.Spent spent) {
             return Optional.of(open(head));
@@ -368,7 +370,7 @@ final class Contest {
         }
         Stand stand = stands.get(which);
         Yield target = arena.broughtBy(arena.smallest(stand.node()));
-        List<Stand> from = contents.circling() ? new Circle(stands).standsOf(smallest.get(which)) : List.of(stand);
+        List<Stand> from = contents.circling() ? circle(stands).standsOf(smallest.get(which)) : List.of(stand);
         BitSet barred = above(from);
         Winner winner = smallestWinner(from, target, barred, swaps)
                 .or(() -> winner(from, target, barred, contents.circling() ? arena.plainSearch(meter) : arena.search(meter), ANY, swaps)).orElseThrow();
@@ -396,14 +398,25 @@ final class Contest {
         return Optional.empty();
     }
 
+    /** The one asked for last is kept, since a part is mostly asked about several times in a row. */
+    private Circle circle(List<Stand> stands) {
+        if (lastCircle.isEmpty() || lastCircle.get().stands != stands) {
+            lastCircle = Optional.of(new Circle(stands));
+        }
+        return lastCircle.get();
+    }
+
     /** Decides where parts can come back below themselves, so that what stands above counts and one assembly may stand in several stands: one by one. */
     private final class Circle {
 
         private static final int MOST = 20_000;
 
         private final List<Stand> stands;
-        private final Map<Assembly, List<Stand>> standsOf = new TreeMap<>();
-        private final Map<Assembly, Pick> picks = new HashMap<>();
+        private Optional<Map<Assembly, Listed>> listed = Optional.empty();
+        private boolean tooMany;
+
+        /** An assembly as a choice, with all the stands that it stands in. */
+        private record Listed(Pick pick, List<Stand> in) {}
 
         Circle(List<Stand> stands) {
             this.stands = stands;
@@ -414,10 +427,9 @@ final class Contest {
             if (stands.stream().allMatch(stand -> Contest.this.undominated(stand, stands, barred, swaps).isEmpty())) {
                 return Optional.empty();
             }
-            list();
-            for (Map.Entry<Assembly, List<Stand>> each : standsOf.entrySet()) {
-                Yield target = arena.broughtBy(picks.get(each.getKey()));
-                if (winner(each.getValue(), target, above(each.getValue()), arena.plainSearch(meter), ANY, swaps).isEmpty()) {
+            for (Map.Entry<Assembly, Listed> each : listed().entrySet()) {
+                List<Stand> in = each.getValue().in;
+                if (winner(in, arena.broughtBy(each.getValue().pick), above(in), arena.plainSearch(meter), ANY, swaps).isEmpty()) {
                     return Optional.of(each.getKey());
                 }
             }
@@ -425,20 +437,32 @@ final class Contest {
         }
 
         List<Stand> standsOf(Assembly assembly) {
-            list();
-            return standsOf.get(assembly);
+            return listed().get(assembly).in;
         }
 
-        private void list() {
-            for (Stand stand : stands) {
-                for (Pick pick : new Listing(arena.circuit(), MOST, meter).of(stand.node())) {
-                    if (arena.broughtBy(pick) != null) {
-                        Assembly assembly = assemblies.of((Pick.Headed) pick);
-                        standsOf.computeIfAbsent(assembly, unused -> new ArrayList<>()).add(stand);
-                        picks.put(assembly, pick);
+        /** All assemblies, the smallest first; where they were too many once they are too many again. */
+        private Map<Assembly, Listed> listed() {
+            if (tooMany) {
+                throw new Meter.Spent();
+            }
+            if (listed.isEmpty()) {
+                tooMany = true;
+                Map<Assembly, Listed> found = new HashMap<>();
+                for (Stand stand : stands) {
+                    for (Pick pick : new Listing(arena.circuit(), MOST, meter).of(stand.node())) {
+                        if (arena.broughtBy(pick) != null) {
+                            Assembly assembly = assemblies.of((Pick.Headed) pick);
+                            meter.spend(assembly.parts().size());
+                            found.computeIfAbsent(assembly, unused -> new Listed(pick, new ArrayList<>())).in.add(stand);
+                        }
                     }
                 }
+                Map<Assembly, Listed> ordered = new LinkedHashMap<>();
+                Assembly.smallestFirst(found.keySet()).forEach(assembly -> ordered.put(assembly, found.get(assembly)));
+                listed = Optional.of(ordered);
+                tooMany = false;
             }
+            return listed.get();
         }
     }
 }
