@@ -1,22 +1,39 @@
 package fettle.catalog;
 
 import fettle.document.Document;
+import fettle.document.DocumentProblem;
 import fettle.document.Nearest;
 import fettle.document.Node;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Finds documents that hold entries, or slots, mounts and tags of hosts, which can't be read as what others name: under a misspelt section, in no list, or without an id. */
+/**
+ * Finds documents that hold entries, or slots, mounts and tags of hosts, which can't be read as what others name: where the document itself can't be read, under a misspelt
+ * section, in no list, or without an id.
+ */
 public final class HiddenEntries {
 
     private static final List<String> ID = List.of("id");
+    /** The steps to an entry, the empty one before the first slash included: a section, and a place in it. */
+    private static final int ENTRY = 3;
+
     private static final Set<String> OTHERS = Set.of("$schema", "label", "note", "catalog");
 
     private HiddenEntries() {}
 
     /** Whether a document holds such. */
     public static boolean in(Document document) {
+        return document.problems().stream().anyMatch(HiddenEntries::by) || inRoot(document);
+    }
+
+    /** Whether something was left out that may be an entry, and not a piece of one, or of what a catalog says of itself. */
+    private static boolean by(DocumentProblem problem) {
+        String[] steps = problem.origin().pointer().split("/");
+        return steps.length <= ENTRY && (steps.length < 2 || !OTHERS.contains(steps[1]));
+    }
+
+    private static boolean inRoot(Document document) {
         return document.root().filter(Node.Obj.class::isInstance).map(root -> ((Node.Obj) root).members()).orElse(Map.of()).entrySet().stream()
                 .anyMatch(member -> inSection(member.getKey(), member.getValue().value()));
     }

@@ -51,7 +51,7 @@ public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaPr
     public List<String> unread() {
         Stream<String> hiding = documents.documents().stream().filter(HiddenEntries::in).map(Document::file);
         Stream<String> misspelt = schemaProblems.stream().filter(problem -> problem.meant().filter(OF_HOSTS::contains).isPresent()).map(problem -> problem.origin().file());
-        return Stream.of(documents.unread().stream(), hiding, misspelt).flatMap(files -> files).distinct().sorted().toList();
+        return Stream.concat(hiding, misspelt).distinct().sorted().toList();
     }
 
     /** Where the pieces of its entries stand. */
