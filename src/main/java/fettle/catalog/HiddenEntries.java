@@ -4,6 +4,7 @@ import fettle.document.Document;
 import fettle.document.DocumentProblem;
 import fettle.document.Nearest;
 import fettle.document.Node;
+import fettle.document.SchemaProblem;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -20,7 +21,16 @@ public final class HiddenEntries {
 
     private static final Set<String> OTHERS = Set.of("$schema", "label", "note", "catalog");
 
+    private static final String SLOTS = "slots";
+    /** What others name, or hang on, in a part or platform. */
+    private static final Set<String> OF_HOSTS = Set.of(SLOTS, "mounts", "tags");
+
     private HiddenEntries() {}
+
+    /** Whether slots, mounts or tags stand under a misspelt name. */
+    public static boolean by(SchemaProblem problem) {
+        return problem.meant().filter(OF_HOSTS::contains).isPresent();
+    }
 
     /** Whether a document holds such. */
     public static boolean in(Document document) {
@@ -52,10 +62,9 @@ public final class HiddenEntries {
     }
 
     private static boolean inHost(Node.Obj host) {
-        return host.members().entrySet().stream().anyMatch(member -> switch (member.getKey()) {
-            case "slots" -> inList(member.getValue().value(), ID, false);
-            case "mounts", "tags" -> !(member.getValue().value() instanceof Node.Arr);
-            default -> false;
+        return host.members().entrySet().stream().filter(member -> OF_HOSTS.contains(member.getKey())).anyMatch(member -> {
+            Node value = member.getValue().value();
+            return member.getKey().equals(SLOTS) ? inList(value, ID, false) : !(value instanceof Node.Arr);
         });
     }
 

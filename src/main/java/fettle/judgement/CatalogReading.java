@@ -15,15 +15,11 @@ import fettle.relation.Relations;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 
 /** A catalog as read from its directory: the documents, what is wrong with them, the entries, and the relations derived from them. */
 public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaProblems, Catalog catalog, Relations relations) {
-
-    /** What others name, or hang on, in a part or platform. */
-    private static final Set<String> OF_HOSTS = Set.of("slots", "mounts", "tags");
 
     /** Reads a catalog directory; whatever can be read is. */
     public static CatalogReading of(RuleBase rules, Path directory) {
@@ -50,7 +46,7 @@ public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaPr
     /** The files of which something could not be read that others may name. */
     public List<String> unread() {
         Stream<String> hiding = documents.documents().stream().filter(HiddenEntries::in).map(Document::file);
-        Stream<String> misspelt = schemaProblems.stream().filter(problem -> problem.meant().filter(OF_HOSTS::contains).isPresent()).map(problem -> problem.origin().file());
+        Stream<String> misspelt = schemaProblems.stream().filter(HiddenEntries::by).map(problem -> problem.origin().file());
         return Stream.concat(hiding, misspelt).distinct().sorted().toList();
     }
 

@@ -10,6 +10,7 @@ import fettle.space.IdleRelation;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Finds the entries behind relations that rule nothing out. */
 final class IdleRules {
@@ -20,6 +21,13 @@ final class IdleRules {
 
     IdleRules(Catalog catalog) {
         this.catalog = catalog;
+    }
+
+    /** Whether something in a scope may be behind a relation. What rules nothing out is found one after the other, so that all relations or none are looked at. */
+    boolean mayConcern(Scope scope) {
+        return Stream.of("constraint", "zone", "trait").anyMatch(scope::takesAny)
+                || Stream.of(catalog.parts(), catalog.platforms()).flatMap(hosts -> hosts.values().stream())
+                        .anyMatch(host -> !(host.excludes().isEmpty() && host.blocks().isEmpty()) && scope.takes(host.subject()));
     }
 
     /** What is behind these relations. */

@@ -8,7 +8,6 @@ import fettle.space.Landscape;
 import fettle.space.worth.Middles;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
@@ -29,9 +28,8 @@ final class MiddleFacts {
         Obscure obscure = Obscure.of(landscape);
         SortedMap<String, List<BetweenRungs>> between = new TreeMap<>();
         List<Object> facts = new ArrayList<>();
-        Iterator<Middles.Outcome> outcomes = middles.of(lenses).iterator();
-        lenses.forEach(lens -> {
-            Middles.Outcome outcome = outcomes.next();
+        middles.of(lenses).forEach(outcome -> {
+            Lens lens = outcome.lens();
             outcome.between().forEach((part, found) -> between.computeIfAbsent(part, unused -> new ArrayList<>()).addAll(found));
             List<String> open = outcome.open().stream().filter(measured::contains).toList();
             outcome.why().filter(why -> !open.isEmpty())

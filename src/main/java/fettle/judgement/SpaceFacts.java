@@ -12,7 +12,6 @@ import fettle.space.Vitals;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
-import java.util.stream.Stream;
 
 /** Lays out what holds of all valid builds of a catalog's platforms as the facts that judgement rules match. */
 final class SpaceFacts {
@@ -35,17 +34,10 @@ final class SpaceFacts {
         facts.addAll(dead.slots());
         List<LimitVerdict> limits = scope.takesAny("limit") ? sounding.limits() : List.of();
         facts.addAll(limits);
-        boolean rules = mayBeIdle(catalog, scope);
+        boolean rules = idle.mayConcern(scope);
         facts.addAll(idle.of(rules ? sounding.idle() : List.of()));
         facts.addAll(open(catalog, platforms, limits, rules ? sounding.idleOrNot() : List.of(), idle));
         return facts;
-    }
-
-    /** Whether something in the scope states what may rule nothing out. What does is found one after the other, so that all or none are looked at. */
-    private static boolean mayBeIdle(Catalog catalog, Scope scope) {
-        return List.of("constraint", "zone", "trait").stream().anyMatch(scope::takesAny)
-                || Stream.of(catalog.parts(), catalog.platforms()).flatMap(hosts -> hosts.values().stream())
-                        .anyMatch(host -> !(host.excludes().isEmpty() && host.blocks().isEmpty()) && scope.takes(host.subject()));
     }
 
     private static List<LeftOpen> open(

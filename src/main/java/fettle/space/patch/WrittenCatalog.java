@@ -27,7 +27,7 @@ final class WrittenCatalog {
     private static final EntryName HEAD = new EntryName("catalog", "catalog");
     private static final String CURRENCY = "currency";
     /** What says nothing of the game, or has no id. */
-    private static final Set<String> NO_ENTRIES = Set.of("$schema", "label", "note", "catalog", "waivers", OFFERS);
+    private static final Set<String> NO_ENTRIES = Set.of("catalog", "waivers", OFFERS);
 
     private final SortedMap<EntryName, Node.Obj> entries;
 

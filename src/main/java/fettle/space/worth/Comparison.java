@@ -138,10 +138,10 @@ public final class Comparison {
 
     private SortedMap<String, Boolean> alike(Site site, int head) {
         SortedMap<String, Boolean> alike = new TreeMap<>();
-        List<Stand> plain = site.contents().stands().stream().filter(stand -> terrain.slotsOf()[stand.head()].length == 0).toList();
-        plain.stream().filter(stand -> stand.head() == head).forEach(stand ->
-                plain.stream().filter(other -> other.head() != head && figuresOf(other.head()).equals(figuresOf(head))).forEach(other ->
-                        alike.put(terrain.hosts().get(other.head()), site.safe(stand, other) && site.safe(other, stand))));
+        for (List<Stand> same : Deal.alike(site.contents(), terrain, this::figuresOf)) {
+            same.stream().filter(stand -> stand.head() == head).forEach(stand -> same.stream().filter(other -> other.head() != head).forEach(other ->
+                    alike.put(terrain.hosts().get(other.head()), site.safe(stand, other) && site.safe(other, stand))));
+        }
         return alike;
     }
 

@@ -5,6 +5,7 @@ import fettle.space.Stand;
 import fettle.space.Swaps;
 import fettle.space.Terrain;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -81,14 +82,19 @@ final class Deal {
         }
     }
 
-    private void pair(IntFunction<Object> figures) {
+    /** The stands of parts without slots, those with the same figures together. */
+    static Collection<List<Stand>> alike(Contents contents, Terrain terrain, IntFunction<Object> figures) {
         Map<Object, List<Stand>> alike = new HashMap<>();
         for (Stand stand : contents.stands()) {
             if (terrain.slotsOf()[stand.head()].length == 0) {
                 alike.computeIfAbsent(figures.apply(stand.head()), unused -> new ArrayList<>()).add(stand);
             }
         }
-        alike.values().forEach(stands -> {
+        return alike.values();
+    }
+
+    private void pair(IntFunction<Object> figures) {
+        alike(contents, terrain, figures).forEach(stands -> {
             for (int i = 0; i < stands.size(); i++) {
                 for (int j = i + 1; j < stands.size(); j++) {
                     pair(stands.get(i), stands.get(j));

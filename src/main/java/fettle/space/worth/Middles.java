@@ -86,11 +86,12 @@ public final class Middles {
     /**
      * What was found for a lens.
      *
+     * @param lens the lens that it was sought by
      * @param between by part, slots that hold the same together
      * @param open parts of which it is not known, in order
      * @param why why that is
      */
-    public record Outcome(SortedMap<String, List<BetweenRungs>> between, List<String> open, Optional<Undecided> why) {}
+    public record Outcome(Lens lens, SortedMap<String, List<BetweenRungs>> between, List<String> open, Optional<Undecided> why) {}
 
     /** By lens, the parts that lie between rungs wherever they can be bought and used; each lens is looked through beside the others. */
     public List<Outcome> of(Collection<Lens> lenses) {
@@ -111,7 +112,7 @@ public final class Middles {
     }
 
     private static Outcome open(Lens lens, List<String> all, String why) {
-        return new Outcome(new TreeMap<>(), all, Optional.of(new Undecided(why, "lens:" + lens.id())));
+        return new Outcome(lens, new TreeMap<>(), all, Optional.of(new Undecided(why, "lens:" + lens.id())));
     }
 
     private final class Search {
@@ -152,7 +153,7 @@ public final class Middles {
             } catch (Meter.Spent spent) {
                 // What is still open is told.
             }
-            return new Outcome(between, open, Optional.of(new Undecided(TOO_MANY, "lens:" + lens.id())).filter(why -> !open.isEmpty()));
+            return new Outcome(lens, between, open, Optional.of(new Undecided(TOO_MANY, "lens:" + lens.id())).filter(why -> !open.isEmpty()));
         }
 
         private boolean decided(String part, List<Place> stood, SortedMap<String, List<BetweenRungs>> between) {

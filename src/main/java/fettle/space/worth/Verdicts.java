@@ -63,12 +63,7 @@ final class Verdicts {
     }
 
     private Function<Swaps, Verdict> found(int head) {
-        Function<Swaps, Verdict> known = verdicts.get(head);
-        if (known == null) {
-            known = verdict(head);
-            verdicts.put(head, known);
-        }
-        return known;
+        return verdicts.computeIfAbsent(head, this::verdict);
     }
 
     /** Finds out about all parts what is so whatever stands around. */
