@@ -6,7 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -32,12 +35,26 @@ class LaunchersTest {
                 .filter(word -> !word.isBlank()).collect(Collectors.toCollection(TreeSet::new));
     }
 
+    /** What each command is given by a script, by its name; that of a call without any is none, and a star stands for the others. */
+    private static Map<String, Set<String>> sizes(String text, String names, String variable, String... cases) {
+        Map<String, String> values = new TreeMap<>();
+        Pattern.compile(names).matcher(text).results().forEach(found -> values.put(found.group(1).toLowerCase(Locale.ROOT), found.group(2)));
+        Map<String, Set<String>> sizes = new TreeMap<>();
+        for (String each : cases) {
+            Pattern.compile(each).matcher(text).results().forEach(found -> {
+                String flags = Pattern.compile(variable).matcher(found.group(2)).replaceAll(name -> values.get(name.group(1).toLowerCase(Locale.ROOT)));
+                Pattern.compile("[| ]").splitAsStream(found.group(1).replaceFirst("''|^$", "none").replace("SIZES", "*")).forEach(command -> sizes.put(command, Set.of(flags.split(" "))));
+            });
+        }
+        return sizes;
+    }
+
     @Test
-    void the_same_commands_are_spared_the_slower_compiler() {
-        Set<String> spared = words("(?m)^  ([a-z|'-]+)\\) compiler=-XX:TieredStopAtLevel=1", shell, "\\||''");
-        assertTrue(spared.contains("lint"), shell);
-        assertEquals(spared, words("for %%C in \\(([^)]*)\\)", windows, " "));
-        assertTrue(windows.contains("if \"%~1\"==\"\" set \"FETTLE_COMPILER=-XX:TieredStopAtLevel=1\""), windows);
+    void each_command_is_given_the_same_compiler_and_memory() {
+        Map<String, Set<String>> given = sizes(shell, "(?m)^(\\w+)=\"?(-X[^\"\n]*)", "\\$(\\w+)", "(?m)^  ([a-z|'*-]+)\\) sizes=\"?([^\";]*[^\"; ])");
+        assertTrue(given.keySet().containsAll(Set.of("lint", "validate", "none", "*")), given.toString());
+        assertEquals(given, sizes(windows, "set \"FETTLE_(\\w+)=(-X[^\"]*)\"", "%FETTLE_(\\w+)%", "(?m)^set \"FETTLE_(SIZES)=([^\"]*)\"",
+                "(?m)^if \"%~1\"==()\"\" set \"FETTLE_SIZES=([^\"]*)\"", "for %%C in \\(([^)]*)\\) do .* set \"FETTLE_SIZES=([^\"]*)\""));
     }
 
     @Test
