@@ -12,6 +12,17 @@ public record SlotId(String host, String slot) implements Comparable<SlotId> {
         return ORDER.compare(this, other);
     }
 
+    // Written out, since linking what would be generated takes a while in each run, and every run asks for this.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof SlotId that && slot.equals(that.slot) && host.equals(that.host);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * host.hashCode() + slot.hashCode();
+    }
+
     /** As written in reports: {@code host/slot}. */
     @Override
     public String toString() {

@@ -89,7 +89,7 @@ final class ExplainCommand implements Command {
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);
         if (settings.format() == Format.JSON) {
-            Report report = new Report("explain", catalog.head(), Stream.concat(general.stream(), findings.stream()).distinct().sorted(Judge.ORDER).toList());
+            Report report = new Report("explain", catalog.head(), Judge.sorted(Stream.concat(general.stream(), findings.stream()).toList()));
             Gains gains = new Gains(catalog, new Prices(catalog, access));
             JsonView view = new JsonView(wording, Version.text());
             delivery.write(out -> {

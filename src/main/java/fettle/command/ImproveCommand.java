@@ -94,7 +94,7 @@ final class ImproveCommand implements Command {
         } catch (NothingKept nothing) {
             throw new NotChecked("the build has nothing at " + String.join(", ", nothing.paths()) + ", so there is nothing to keep there");
         }
-        List<Finding> findings = Stream.concat(outcome.general().stream(), review.findings().stream()).distinct().sorted(Judge.ORDER).toList();
+        List<Finding> findings = Judge.sorted(Stream.concat(outcome.general().stream(), review.findings().stream()).toList());
         Report report = new Report("improve", catalog.head(), findings);
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);

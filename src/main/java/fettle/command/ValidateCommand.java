@@ -13,9 +13,8 @@ import fettle.view.SarifView;
 import fettle.view.TextView;
 import fettle.view.Wording;
 import java.nio.file.Path;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
+import java.util.stream.Stream;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
@@ -64,8 +63,6 @@ final class ValidateCommand implements Command {
     }
 
     private static List<Finding> all(Validation.Outcome outcome) {
-        Set<Finding> all = new LinkedHashSet<>(outcome.general());
-        outcome.builds().forEach(build -> all.addAll(build.findings()));
-        return all.stream().sorted(Judge.ORDER).toList();
+        return Judge.sorted(Stream.concat(outcome.general().stream(), outcome.builds().stream().flatMap(build -> build.findings().stream())).toList());
     }
 }

@@ -31,6 +31,17 @@ public record Origin(String file, int line, int column, String pointer) implemen
         return new Origin(file, 1, 1, "");
     }
 
+    // Written out, since linking what would be generated takes a while in each run, and every run asks for this.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Origin that && line == that.line && column == that.column && pointer.equals(that.pointer) && file.equals(that.file);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * (31 * file.hashCode() + line) + column) + pointer.hashCode();
+    }
+
     /** Sorts by file, then line, column and pointer. */
     @Override
     public int compareTo(Origin other) {

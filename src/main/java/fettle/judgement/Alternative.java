@@ -1,6 +1,8 @@
 package fettle.judgement;
 
 import fettle.catalog.Build;
+import fettle.catalog.Fact;
+import fettle.catalog.FactList;
 import fettle.catalog.Offer;
 import fettle.document.Origin;
 import fettle.space.Fraction;
@@ -88,8 +90,10 @@ public record Alternative(
     }
 
     /** Where what must be bought is cheapest. */
-    public List<Offer> offers() {
-        return swap.buy().stream().flatMap(purchase -> purchase.offer().stream()).map(priced -> priced.offer()).distinct().toList();
+    public List<Fact> offers() {
+        FactList offers = new FactList();
+        swap.buy().forEach(purchase -> purchase.offer().ifPresent(priced -> offers.add(priced.offer())));
+        return offers.list();
     }
 
     /** The same by part, vendor and tier. */

@@ -10,10 +10,8 @@ import fettle.engine.Unit;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 
 /** Runs the judgement rules over facts and results, and gives the findings back in a fixed order. */
 public final class Judge {
@@ -61,8 +59,16 @@ public final class Judge {
     }
 
     /** In the fixed order, each once. */
-    static List<Finding> sorted(Collection<Finding> findings) {
-        Set<Finding> once = new LinkedHashSet<>(findings);
-        return once.stream().sorted(ORDER).toList();
+    public static List<Finding> sorted(Collection<Finding> findings) {
+        List<Finding> once = new ArrayList<>();
+        // Only findings that stand beside each other can be the same; to hash them all would be to look through all that they speak of.
+        int alike = 0;
+        for (Finding finding : findings.stream().sorted(ORDER).toList()) {
+            alike = !once.isEmpty() && ORDER.compare(once.get(once.size() - 1), finding) == 0 ? alike : once.size();
+            if (!once.subList(alike, once.size()).contains(finding)) {
+                once.add(finding);
+            }
+        }
+        return List.copyOf(once);
     }
 }

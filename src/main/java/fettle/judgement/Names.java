@@ -1,19 +1,20 @@
 package fettle.judgement;
 
 import fettle.catalog.Catalog;
-import fettle.catalog.Entry;
 import fettle.catalog.HasName;
 import fettle.catalog.Part;
 import fettle.catalog.Reference;
 import fettle.catalog.SlotHasTag;
 import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
@@ -45,13 +46,13 @@ final class Names {
 
     /** The facts that tell which of these mentions name something, and what else they could have named. */
     List<Object> facts(Collection<Reference> mentions) {
-        Set<Object> facts = new LinkedHashSet<>();
-        mentions.stream().map(Reference::space).distinct().forEach(space -> facts.add(new KnownNames(space, Collections.unmodifiableSet(names(space)))));
-        for (Reference mention : mentions) {
-            if (names(mention.space()).contains(mention.id())) {
-                facts.add(new Known(mention.space(), mention.id()));
-            }
-        }
+        SortedMap<String, SortedSet<String>> mentioned = new TreeMap<>();
+        mentions.forEach(mention -> mentioned.computeIfAbsent(mention.space(), unused -> new TreeSet<>()).add(mention.id()));
+        List<Object> facts = new ArrayList<>();
+        mentioned.forEach((space, ids) -> {
+            facts.add(new KnownNames(space, Collections.unmodifiableSet(names(space))));
+            ids.stream().filter(names(space)::contains).forEach(id -> facts.add(new Known(space, id)));
+        });
         return List.copyOf(facts);
     }
 }

@@ -9,7 +9,6 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,7 +25,18 @@ final class RelationCollector implements RelationSink {
     private static final Comparator<Clause> CLAUSE_ORDER = Comparator.comparing(Clause::rule)
             .thenComparing(Clause::when, RelationCollector::compareTerms)
             .thenComparing(Clause::need, RelationCollector::compareTerms)
-            .thenComparing(Clause::because, RelationCollector::compareOrigins);
+            .thenComparing(Clause::because, RelationCollector::compareOrigins)
+            .thenComparing(Clause::apart);
+
+    private static final Comparator<Agreement> AGREEMENT_ORDER = Comparator.comparing(Agreement::trait)
+            .thenComparing(Agreement::part)
+            .thenComparing(agreement -> agreement.because().origin())
+            .thenComparing(Agreement::rule)
+            .thenComparing(agreement -> String.join(" ", agreement.values()));
+
+    private static final Comparator<Room> ROOM_ORDER = Comparator.comparing(Room::rule)
+            .thenComparing(room -> room.getClass().getSimpleName())
+            .thenComparingInt(Room::figure);
 
     private final Catalog catalog;
     private final Shapes shapes;
@@ -34,14 +44,14 @@ final class RelationCollector implements RelationSink {
     private final Map<Integer, Map<Integer, SortedSet<String>>> refusals = new HashMap<>();
     private final Map<SlotId, Map<String, SortedSet<Fit>>> single = new HashMap<>();
     private final Map<SlotId, Set<String>> barred = new HashMap<>();
-    private final Map<SlotId, Set<Room>> rooms = new HashMap<>();
+    private final Map<SlotId, SortedSet<Room>> rooms = new HashMap<>();
     private final Map<String, Integer> spans = new HashMap<>();
     private final Map<String, NoReentry> noReentry = new TreeMap<>();
     private final Map<Term, SortedMap<String, Fact>> members = new HashMap<>();
     private final Map<Term, SortedMap<SlotId, Fact>> slots = new HashMap<>();
     private final Map<SlotId, Set<String>> tags = new HashMap<>();
-    private final Set<Clause> clauses = new LinkedHashSet<>();
-    private final Set<Agreement> agreements = new LinkedHashSet<>();
+    private final SortedSet<Clause> clauses = new TreeSet<>(CLAUSE_ORDER);
+    private final SortedSet<Agreement> agreements = new TreeSet<>(AGREEMENT_ORDER);
 
     // Answers are worked out when first asked for, by whichever thread asks.
     private final Map<Integer, List<String>> candidatesOfShape = new ConcurrentHashMap<>();
@@ -100,7 +110,7 @@ final class RelationCollector implements RelationSink {
     }
 
     private void room(Room room) {
-        rooms.computeIfAbsent(room.slot(), unused -> new LinkedHashSet<>()).add(room);
+        rooms.computeIfAbsent(room.slot(), unused -> new TreeSet<>(ROOM_ORDER)).add(room);
     }
 
     @Override
@@ -181,9 +191,7 @@ final class RelationCollector implements RelationSink {
     }
 
     private SlotRoom roomOfSlot(SlotId slot) {
-        List<Room> said = new ArrayList<>(rooms.getOrDefault(slot, Set.of()));
-        said.sort(Comparator.comparing(Room::rule).thenComparing(room -> room.getClass().getSimpleName()).thenComparing(Room::toString));
-        return SlotRoom.of(said);
+        return SlotRoom.of(List.copyOf(rooms.getOrDefault(slot, Collections.emptySortedSet())));
     }
 
     int span(String part) {
@@ -196,16 +204,14 @@ final class RelationCollector implements RelationSink {
 
     List<Clause> clauses() {
         if (sortedClauses == null) {
-            sortedClauses = clauses.stream().sorted(CLAUSE_ORDER).toList();
+            sortedClauses = List.copyOf(clauses);
         }
         return sortedClauses;
     }
 
     List<Agreement> agreements() {
         if (sortedAgreements == null) {
-            sortedAgreements = agreements.stream()
-                    .sorted(Comparator.comparing(Agreement::trait).thenComparing(Agreement::part).thenComparing(agreement -> agreement.because().origin()))
-                    .toList();
+            sortedAgreements = List.copyOf(agreements);
         }
         return sortedAgreements;
     }

@@ -38,34 +38,32 @@ public final class Shapes {
     /** Parts of this shape answer to a name that some slot accepts or rejects. */
     public record PartName(int parts, String name) {}
 
-    private record SlotKey(Set<String> mounts, Set<String> accepts, Set<String> rejects) {}
-
-    private record PartKey(Set<String> mounts, Set<String> names) {}
-
     private final Map<SlotId, Integer> shapeOfSlot = new HashMap<>();
     private final Map<String, Integer> shapeOfPart = new HashMap<>();
     private final List<List<String>> partsOfShape = new ArrayList<>();
     private final List<Object> facts = new ArrayList<>();
 
     Shapes(Catalog catalog) {
-        Map<SlotKey, Integer> slotShapes = new HashMap<>();
+        Map<List<Set<String>>, Integer> slotShapes = new HashMap<>();
         Set<String> asked = new HashSet<>();
         for (Map<String, Part> hosts : List.of(catalog.platforms(), catalog.parts())) {
             for (Part host : hosts.values()) {
                 for (Slot slot : host.slots()) {
-                    SlotKey key = new SlotKey(
-                            names(slot.mounts(), SlotHasMount::mount), names(slot.accepts(), SlotAccepts::name), names(slot.rejects(), SlotRejects::name));
-                    asked.addAll(key.accepts);
-                    asked.addAll(key.rejects);
-                    shapeOfSlot.put(slot.id(), slotShapes.computeIfAbsent(key, this::slotShape).intValue());
+                    Set<String> mounts = names(slot.mounts(), SlotHasMount::mount);
+                    Set<String> accepts = names(slot.accepts(), SlotAccepts::name);
+                    Set<String> rejects = names(slot.rejects(), SlotRejects::name);
+                    asked.addAll(accepts);
+                    asked.addAll(rejects);
+                    shapeOfSlot.put(slot.id(), slotShapes.computeIfAbsent(List.of(mounts, accepts, rejects), unused -> slotShape(mounts, accepts, rejects)).intValue());
                 }
             }
         }
-        Map<PartKey, Integer> partShapes = new HashMap<>();
+        Map<List<Set<String>>, Integer> partShapes = new HashMap<>();
         for (Part part : catalog.parts().values()) {
             Set<String> named = names(part.names(), HasName::name);
             named.retainAll(asked);
-            int shape = partShapes.computeIfAbsent(new PartKey(names(part.mounts(), HasMount::mount), named), this::partShape);
+            Set<String> mounts = names(part.mounts(), HasMount::mount);
+            int shape = partShapes.computeIfAbsent(List.of(mounts, named), unused -> partShape(mounts, named));
             shapeOfPart.put(part.id(), shape);
             partsOfShape.get(shape).add(part.id());
         }
@@ -79,19 +77,19 @@ public final class Shapes {
 
     private int slots;
 
-    private int slotShape(SlotKey key) {
+    private int slotShape(Set<String> mounts, Set<String> accepts, Set<String> rejects) {
         int shape = slots++;
-        key.mounts.forEach(mount -> facts.add(new SlotMount(shape, mount)));
-        key.accepts.forEach(name -> facts.add(new SlotAccept(shape, name)));
-        key.rejects.forEach(name -> facts.add(new SlotReject(shape, name)));
+        mounts.forEach(mount -> facts.add(new SlotMount(shape, mount)));
+        accepts.forEach(name -> facts.add(new SlotAccept(shape, name)));
+        rejects.forEach(name -> facts.add(new SlotReject(shape, name)));
         return shape;
     }
 
-    private int partShape(PartKey key) {
+    private int partShape(Set<String> mounts, Set<String> names) {
         int shape = partsOfShape.size();
         partsOfShape.add(new ArrayList<>());
-        key.mounts.forEach(mount -> facts.add(new PartMount(shape, mount)));
-        key.names.forEach(name -> facts.add(new PartName(shape, name)));
+        mounts.forEach(mount -> facts.add(new PartMount(shape, mount)));
+        names.forEach(name -> facts.add(new PartName(shape, name)));
         return shape;
     }
 

@@ -48,6 +48,17 @@ public record Term(Sort sort, String key) implements Comparable<Term> {
         return new Term(Sort.SLOT, tag);
     }
 
+    // Written out, since linking what would be generated takes a while in each run, and every run asks for this.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Term that && sort == that.sort && key.equals(that.key);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * sort.ordinal() + key.hashCode();
+    }
+
     @Override
     public int compareTo(Term other) {
         int bySort = sort.compareTo(other.sort);

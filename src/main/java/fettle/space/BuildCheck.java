@@ -53,7 +53,7 @@ public final class BuildCheck {
             return Optional.empty();
         }
         Placement placement = Placement.of(relations, platform.id(), build.parts());
-        boolean valid = placement.unresolved().isEmpty() && violations.of(placement).isEmpty();
+        boolean valid = placement.unresolved().isEmpty() && violations.none(placement);
         return valid ? Optional.of(measured(build, platform, placement, List.of())) : Optional.empty();
     }
 

@@ -2,12 +2,12 @@ package fettle.space;
 
 import fettle.catalog.Constraint;
 import fettle.catalog.Fact;
+import fettle.catalog.FactList;
 import fettle.relation.Clause;
 import fettle.relation.Relations;
 import fettle.relation.Term;
 import java.util.ArrayList;
 import java.util.HashSet;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -15,12 +15,19 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /** Finds the ways in which a placement breaks a clause; see {@link Clause} for when it does. */
 final class ClauseCheck {
 
     /** A placed part (or the platform), or a slot in use. */
-    private record Thing(boolean slot, int index) {}
+    private record Thing(boolean slot, int index) {
+
+        /** A number of its own. */
+        int number() {
+            return slot ? -2 - index : index;
+        }
+    }
 
     private final Relations relations;
     private final Placement placement;
@@ -59,9 +66,9 @@ final class ClauseCheck {
     }
 
     /** Tries every way to meet the terms of {@code when}; without {@code apart} the first way is enough, since the clause is broken as a whole. */
-    private void search(Clause clause, List<Thing> chosen, List<Violation> found, Set<Set<Thing>> seen) {
+    private void search(Clause clause, List<Thing> chosen, List<Violation> found, Set<Set<Integer>> seen) {
         if (chosen.size() == clause.when().size()) {
-            if (!answered(clause, chosen) && seen.add(Set.copyOf(chosen))) {
+            if (!answered(clause, chosen) && seen.add(chosen.stream().map(Thing::number).collect(Collectors.toSet()))) {
                 found.add(violation(clause, chosen));
             }
             return;
@@ -97,7 +104,7 @@ final class ClauseCheck {
     private Violation violation(Clause clause, List<Thing> chosen) {
         List<Integer> parts = new ArrayList<>();
         List<Integer> slots = new ArrayList<>();
-        Set<Fact> because = new LinkedHashSet<>(clause.because());
+        FactList because = new FactList().addAll(clause.because());
         SortedMap<String, Object> data = new TreeMap<>();
         String[] names = {"part", "other", "third"};
         String[] paths = {"path", "otherPath", "thirdPath"};
@@ -136,7 +143,7 @@ final class ClauseCheck {
                 data.put("why", why(constraint));
             }
         }
-        return new Violation(clause.rule(), parts, slots, List.copyOf(because), data);
+        return new Violation(clause.rule(), parts, slots, because.list(), data);
     }
 
     private static String why(Constraint constraint) {

@@ -52,8 +52,6 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
 
     /** Places the entries from the platform outward, so that a host always stands before what it carries. */
     private static final class Layout {
-        private record Place(int owner, String slot) {}
-
         private record Open(int index, int owner, SlotId slot, String path, SortedMap<Integer, Integer> occupants) {}
 
         private final Relations relations;
@@ -62,7 +60,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
                 new TreeMap<>(Comparator.comparingInt(Layout::depth).thenComparing(Comparator.naturalOrder()));
         private final List<Occurrence> parts = new ArrayList<>();
         private final List<Open> uses = new ArrayList<>();
-        private final Map<Place, Open> byPlace = new HashMap<>();
+        private final Map<Integer, Map<String, Open>> slotsOf = new HashMap<>();
         private final List<Unresolved> unresolved = new ArrayList<>();
         private final Set<String> lost = new HashSet<>();
         private final Set<Open> doubtful = Collections.newSetFromMap(new IdentityHashMap<>());
@@ -91,10 +89,12 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         }
 
         private void open(int owner, String host, String prefix) {
+            Map<String, Open> opened = new HashMap<>();
+            slotsOf.put(owner, opened);
             for (SlotId slot : relations.slots(host)) {
                 Open use = new Open(uses.size(), owner, slot, prefix + slot.slot(), new TreeMap<>());
                 uses.add(use);
-                byPlace.put(new Place(owner, slot.slot()), use);
+                opened.put(slot.slot(), use);
             }
         }
 
@@ -107,7 +107,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
                 return;
             }
             String slot = path.substring(cut + 1);
-            Open use = byPlace.get(new Place(owner.getAsInt(), slot));
+            Open use = slotsOf.get(owner.getAsInt()).get(slot);
             if (use == null) {
                 noSuchSlot(entries, owner.getAsInt(), slot);
                 lost.add(path);
@@ -146,7 +146,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
                 }
                 int colon = segment.lastIndexOf(':');
                 String slot = colon < 0 ? segment : segment.substring(0, colon);
-                Open use = byPlace.get(new Place(owner, slot));
+                Open use = slotsOf.get(owner).get(slot);
                 if (use == null) {
                     noSuchSlot(entries, owner, slot);
                     return OptionalInt.empty();

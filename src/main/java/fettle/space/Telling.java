@@ -1,6 +1,7 @@
 package fettle.space;
 
 import fettle.catalog.Fact;
+import fettle.catalog.FactList;
 import fettle.catalog.SlotId;
 import fettle.relation.Clause;
 import fettle.relation.Relations;
@@ -169,7 +170,7 @@ final class Telling {
 
     /** What a clause was derived from, and why what the other causes speak of falls under it. */
     private List<Fact> facts(Clause clause, Set<Object> relevant) {
-        Set<Fact> facts = new LinkedHashSet<>(clause.because());
+        FactList facts = new FactList().addAll(clause.because());
         for (Term term : terms(clause)) {
             if (term.sort() != Term.Sort.PART) {
                 for (Map.Entry<String, Fact> member : relations.members(term).entrySet()) {
@@ -184,6 +185,6 @@ final class Telling {
                 }
             }
         }
-        return List.copyOf(facts);
+        return facts.list();
     }
 }

@@ -1,6 +1,7 @@
 package fettle.space;
 
 import fettle.catalog.Fact;
+import fettle.catalog.FactList;
 import fettle.relation.Agreement;
 import fettle.relation.Clause;
 import fettle.relation.NoReentry;
@@ -18,6 +19,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /** Finds every relation that a placement breaks, with the placed things that break it. May be shared between threads. */
 final class Violations {
@@ -25,18 +28,22 @@ final class Violations {
     private final Relations relations;
     private final Map<String, List<Agreement>> agreements = new HashMap<>();
     private final Map<Term, Set<String>> members = new ConcurrentHashMap<>();
-    private final List<Clause> always = new ArrayList<>();
-    private final Map<String, List<Clause>> clausesOf = new HashMap<>();
+    private final List<Clause> clauses;
+    private final List<Integer> always = new ArrayList<>();
+    private final Map<String, List<Integer>> clausesOf = new HashMap<>();
 
     Violations(Relations relations) {
         this.relations = relations;
         relations.agreements().forEach(agreement -> agreements.computeIfAbsent(agreement.part(), unused -> new ArrayList<>()).add(agreement));
-        relations.clauses().forEach(this::index);
+        this.clauses = relations.clauses();
+        for (int clause = 0; clause < clauses.size(); clause++) {
+            index(clause);
+        }
     }
 
     /** A clause can only be broken where its first term is met by a part, so it is filed under the parts that can. */
-    private void index(Clause clause) {
-        Optional<Term> first = clause.when().stream().filter(term -> term.sort() != Term.Sort.SLOT).findFirst();
+    private void index(int clause) {
+        Optional<Term> first = clauses.get(clause).when().stream().filter(term -> term.sort() != Term.Sort.SLOT).findFirst();
         if (first.isEmpty()) {
             always.add(clause);
         } else {
@@ -49,20 +56,30 @@ final class Violations {
     }
 
     List<Violation> of(Placement placement) {
-        List<Violation> found = new ArrayList<>();
-        placement.parts().forEach(part -> {
-            fit(placement, part).ifPresent(found::add);
-            reentry(placement, part).ifPresent(found::add);
-        });
+        return merged(found(placement).toList());
+    }
+
+    /** Whether a placement breaks no relation; looks no further than the first that it breaks. */
+    boolean none(Placement placement) {
+        return found(placement).findFirst().isEmpty();
+    }
+
+    private Stream<Violation> found(Placement placement) {
         RoomCheck room = new RoomCheck(relations);
-        placement.slots().forEach(use -> found.addAll(room.check(placement, use)));
-        Set<Clause> clauses = new LinkedHashSet<>(always);
-        clauses.addAll(clausesOf.getOrDefault(placement.platform(), List.of()));
-        placement.parts().forEach(part -> clauses.addAll(clausesOf.getOrDefault(part.part(), List.of())));
         ClauseCheck check = new ClauseCheck(relations, placement, this::members);
-        clauses.forEach(clause -> found.addAll(check.broken(clause)));
-        found.addAll(disagreements(placement));
-        return merged(found);
+        return Stream.<Supplier<Stream<Violation>>>of(
+                () -> placement.parts().stream().flatMap(part -> Stream.concat(fit(placement, part).stream(), reentry(placement, part).stream())),
+                () -> placement.slots().stream().flatMap(use -> room.check(placement, use).stream()),
+                () -> asked(placement).stream().flatMap(clause -> check.broken(clauses.get(clause)).stream()),
+                () -> disagreements(placement).stream()).flatMap(Supplier::get);
+    }
+
+    /** The clauses that a placement may break. */
+    private Set<Integer> asked(Placement placement) {
+        Set<Integer> asked = new LinkedHashSet<>(always);
+        asked.addAll(clausesOf.getOrDefault(placement.platform(), List.of()));
+        placement.parts().forEach(part -> asked.addAll(clausesOf.getOrDefault(part.part(), List.of())));
+        return asked;
     }
 
     private Optional<Violation> fit(Placement placement, Occurrence part) {
@@ -165,16 +182,12 @@ final class Violations {
 
     /** One violation for what several relations of one rule say of the same things. */
     private static List<Violation> merged(List<Violation> found) {
-        record Same(String rule, Set<Integer> parts, Set<Integer> slots, Object what) {}
-        Map<Same, Violation> merged = new LinkedHashMap<>();
+        Map<List<Object>, Violation> merged = new LinkedHashMap<>();
         for (Violation violation : found) {
             Object what = violation.data().getOrDefault("trait", violation.data().getOrDefault("constraint", violation.data().getOrDefault("needed", "")));
-            Same same = new Same(violation.rule(), new TreeSet<>(violation.parts()), new TreeSet<>(violation.slots()), what);
-            merged.merge(same, violation, (first, second) -> {
-                Set<Fact> because = new LinkedHashSet<>(first.because());
-                because.addAll(second.because());
-                return new Violation(first.rule(), first.parts(), first.slots(), List.copyOf(because), first.data());
-            });
+            List<Object> same = List.of(violation.rule(), Set.copyOf(violation.parts()), Set.copyOf(violation.slots()), what);
+            merged.merge(same, violation, (first, second) -> new Violation(first.rule(), first.parts(), first.slots(),
+                    new FactList().addAll(first.because()).addAll(second.because()).list(), first.data()));
         }
         return List.copyOf(merged.values());
     }

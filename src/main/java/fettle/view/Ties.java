@@ -2,6 +2,7 @@ package fettle.view;
 
 import fettle.catalog.Constraint;
 import fettle.catalog.Fact;
+import fettle.catalog.FactList;
 import fettle.catalog.SlotId;
 import fettle.relation.Agreement;
 import fettle.relation.Clause;
@@ -68,13 +69,13 @@ final class Ties {
     private Tie bound(Clause clause, int at) {
         List<Term> beside = new ArrayList<>(clause.when());
         Term met = beside.remove(at);
-        Set<Fact> because = new LinkedHashSet<>(clause.because());
+        FactList because = new FactList().addAll(clause.because());
         if (met.sort() != Term.Sort.PART) {
             because.add(relations.members(met).get(part));
         }
         if (!clause.need().isEmpty()) {
             String where = beside.isEmpty() ? "" : ", where there is also " + words(beside, part);
-            return new Tie(Tie.Sort.NEED, clause.rule(), "needs " + any(clause.need()) + where + why(clause), names(clause.need()), List.copyOf(because));
+            return new Tie(Tie.Sort.NEED, clause.rule(), "needs " + any(clause.need()) + where + why(clause), names(clause.need()), because.list());
         }
         beside.forEach(term -> facts(term).stream().limit(MOST_FACTS).forEach(because::add));
         List<String> others = names(beside);
@@ -83,7 +84,7 @@ final class Ties {
                 : beside.get(0).sort() == Term.Sort.SLOT ? "keeps empty " + Phrases.and(others)
                 : others.isEmpty() ? "cannot be used with " + words(beside, part) + ", but there is none"
                 : "cannot be used with " + Phrases.or(others);
-        return new Tie(Tie.Sort.CLASH, clause.rule(), told + why(clause), others, List.copyOf(because));
+        return new Tie(Tie.Sort.CLASH, clause.rule(), told + why(clause), others, because.list());
     }
 
     /** Slots that the part bears or could sit in, and that the other terms of the clause keep empty. */
@@ -92,10 +93,10 @@ final class Ties {
         tagged.keySet().retainAll(slots);
         List<Term> beside = clause.when().stream().filter(term -> !term.equals(tag)).toList();
         if (!tagged.isEmpty() && clause.need().isEmpty()) {
-            Set<Fact> because = new LinkedHashSet<>(clause.because());
+            FactList because = new FactList().addAll(clause.because());
             tagged.values().stream().limit(MOST_FACTS).forEach(because::add);
             String told = words(beside, part) + " " + verb + " " + Phrases.and(Phrases.each(tagged.keySet(), SlotId::toString)) + (end.isEmpty() ? "" : " " + end);
-            ties.add(new Tie(Tie.Sort.CLASH, clause.rule(), told + why(clause), names(beside), List.copyOf(because)));
+            ties.add(new Tie(Tie.Sort.CLASH, clause.rule(), told + why(clause), names(beside), because.list()));
         }
     }
 
