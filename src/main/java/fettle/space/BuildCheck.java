@@ -68,15 +68,17 @@ public final class BuildCheck {
         Set<Part> unobtainable = new LinkedHashSet<>();
         Optional<BigDecimal> cost = cost(build, placed, unobtainable);
         boolean valid = broken.isEmpty() && placement.unresolved().isEmpty();
+        SortedMap<String, BigDecimal> totals = Totals.of(catalog, platform, placed, build.loaded(), Optional.empty());
+        Optional<Outfit> outfit = build.outfit().flatMap(worn -> Optional.ofNullable(catalog.outfits().get(worn.id())));
         return new BuildResult(
                 build,
                 Optional.of(placement),
                 broken,
                 valid,
-                Totals.of(catalog, platform, placed, build.loaded(), Optional.empty()),
+                totals,
                 placement.unresolved().isEmpty() ? cost : Optional.empty(),
                 List.copyOf(unobtainable),
-                limits(platform, placed, build.outfit().flatMap(worn -> Optional.ofNullable(catalog.outfits().get(worn.id())))));
+                limits(platform, placed, outfit, Map.of(build.loaded(), totals)));
     }
 
     /** Every relation that a placement breaks; with no unresolved entry either, it is valid. */
@@ -86,7 +88,12 @@ public final class BuildCheck {
 
     /** How placed parts stand to each limit of the catalog, with an outfit worn. */
     public List<LimitMargin> limits(Part platform, List<Part> placed, Optional<Outfit> outfit) {
+        return limits(platform, placed, outfit, Map.of());
+    }
+
+    private List<LimitMargin> limits(Part platform, List<Part> placed, Optional<Outfit> outfit, Map<Boolean, SortedMap<String, BigDecimal>> bare) {
         Map<Boolean, SortedMap<String, BigDecimal>> totals = new HashMap<>();
+        bare.forEach((loaded, known) -> totals.put(loaded, outfit.map(worn -> Totals.dressed(known, worn)).orElse(known)));
         List<LimitMargin> margins = new ArrayList<>();
         for (Limit limit : catalog.limits().values()) {
             margins.add(LimitMargin.of(limit, totals.computeIfAbsent(limit.loaded(), loaded -> Totals.of(catalog, platform, placed, loaded, outfit))));

@@ -13,10 +13,12 @@ public record Fraction(BigInteger numerator, BigInteger denominator) implements 
         if (denominator.signum() == 0) {
             throw new ArithmeticException("a fraction needs a denominator other than zero");
         }
-        BigInteger common = numerator.gcd(denominator);
-        BigInteger divisor = denominator.signum() < 0 ? common.negate() : common;
-        numerator = numerator.divide(divisor);
-        denominator = denominator.divide(divisor);
+        if (!denominator.equals(BigInteger.ONE)) {
+            BigInteger common = numerator.gcd(denominator);
+            BigInteger divisor = denominator.signum() < 0 ? common.negate() : common;
+            numerator = numerator.divide(divisor);
+            denominator = denominator.divide(divisor);
+        }
     }
 
     /** A decimal as a fraction. */

@@ -17,7 +17,8 @@ record RoomCheck(Relations relations) {
         if (use.occupants().isEmpty() && !relations.room(use.slot()).filled()) {
             return List.of();
         }
-        List<Occurrence> held = use.occupants().stream().map(index -> placement.parts().get(index)).toList();
+        List<Occurrence> held = new ArrayList<>();
+        use.occupants().forEach(index -> held.add(placement.parts().get(index)));
         List<Violation> found = new ArrayList<>();
         for (Room rule : relations.room(use.slot()).rules()) {
             check(rule, use, held, found);
@@ -33,7 +34,7 @@ record RoomCheck(Relations relations) {
                     "room", notches(length.notches()), "held", "parts that take " + notches(span(held)) + spans(held), "measured", use.slot().toString())));
         } else if (rule instanceof Room.Filled && held.isEmpty()) {
             found.add(violation(rule, use, held, Map.of()));
-        } else if (rule instanceof Room.Distinct) {
+        } else if (rule instanceof Room.Distinct && held.size() > 1) {
             Map<String, List<Occurrence>> byPart = new TreeMap<>();
             held.forEach(part -> byPart.computeIfAbsent(part.part(), unused -> new ArrayList<>()).add(part));
             byPart.forEach((part, same) -> {
@@ -41,7 +42,7 @@ record RoomCheck(Relations relations) {
                     found.add(violation(rule, use, same, Map.of("part", part, "held", same.size())));
                 }
             });
-        } else if (rule instanceof Room.Places places && span(held) <= places.notches()) {
+        } else if (rule instanceof Room.Places places && held.stream().anyMatch(part -> part.at().isPresent()) && span(held) <= places.notches()) {
             new Notches(places.notches(), held, this::span).problems()
                     .forEach(problem -> found.add(violation(rule, use, problem.parts(), Map.of(
                             "part", problem.parts().get(0).part(), "path", problem.parts().get(0).path(), "problem", problem.what()))));
@@ -62,7 +63,11 @@ record RoomCheck(Relations relations) {
     }
 
     private int span(List<Occurrence> parts) {
-        return parts.stream().mapToInt(this::span).sum();
+        int sum = 0;
+        for (Occurrence part : parts) {
+            sum += span(part);
+        }
+        return sum;
     }
 
     private int span(Occurrence part) {

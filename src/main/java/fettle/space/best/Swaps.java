@@ -64,6 +64,8 @@ public final class Swaps {
     private final BuildResult result;
     private final Build build;
     private final Placement placement;
+    private final List<String> was;
+    private final Set<String> rolesBefore;
     private final BigDecimal before;
 
     private Swaps(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
@@ -74,6 +76,8 @@ public final class Swaps {
         this.result = result;
         this.build = result.build();
         this.placement = result.placement().orElseThrow();
+        this.was = placement.parts().stream().map(Occurrence::part).toList();
+        this.rolesBefore = roles(was);
         this.before = weighing.benefit(result.totals());
     }
 
@@ -140,6 +144,7 @@ public final class Swaps {
         private final String slotPath;
         private final int position;
         private final Optional<Occurrence> there;
+        private final SortedMap<String, String> from;
         private final List<Trial> trials = new ArrayList<>();
         private final Set<SortedMap<String, String>> seen = new HashSet<>();
         private int tried;
@@ -150,6 +155,7 @@ public final class Swaps {
             this.slotPath = slotPath;
             this.position = position;
             this.there = there;
+            this.from = relative(build.parts().stream().filter(entry -> !stays(entry)).toList());
         }
 
         List<Trial> enumerate() {
@@ -287,12 +293,11 @@ public final class Swaps {
         }
 
         private Optional<Swap> swap(Trial trial, BuildResult after) {
-            List<String> was = placement.parts().stream().map(Occurrence::part).toList();
             List<String> is = after.placement().orElseThrow().parts().stream().map(Occurrence::part).toList();
             BigDecimal benefit = weighing.benefit(after.totals());
             return shopping.between(was, is).map(buy -> new Swap(
-                    path, relative(build.parts().stream().filter(entry -> !stays(entry)).toList()), trial.to, after, benefit, benefit.subtract(before), buy,
-                    Shopping.price(buy), trial.carried.paths, trial.carried.lost, rolesLost(was, is), broken(after)));
+                    path, from, trial.to, after, benefit, benefit.subtract(before), buy,
+                    Shopping.price(buy), trial.carried.paths, trial.carried.lost, rolesLost(is), broken(after)));
         }
 
         private List<BuildEntry> required(List<Link> links, List<BuildEntry> assembly) {
@@ -341,8 +346,8 @@ public final class Swaps {
         }
     }
 
-    private List<String> rolesLost(List<String> before, List<String> after) {
-        Set<String> lost = roles(before);
+    private List<String> rolesLost(List<String> after) {
+        Set<String> lost = new TreeSet<>(rolesBefore);
         lost.removeAll(roles(after));
         return List.copyOf(lost);
     }
