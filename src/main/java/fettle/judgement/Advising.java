@@ -11,13 +11,11 @@ import fettle.space.BuildResult;
 import fettle.space.Fraction;
 import fettle.space.Occurrence;
 import fettle.space.best.Improvement;
+import fettle.space.best.Prospect;
 import fettle.space.best.Shares;
 import fettle.space.best.Shopping;
-import fettle.space.best.Swap;
 import fettle.space.best.Swaps;
 import fettle.space.best.Weighing;
-import fettle.space.worth.Hull;
-import fettle.space.worth.Standing;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -33,24 +31,22 @@ import java.util.stream.IntStream;
 
 /**
  * Lays out what single swaps would do to a build, as facts for rules to judge. Only a valid build that names a lens is looked at, and only swaps that keep
- * its role kinds, break no limit that holds and keep to the budget.
+ * its role kinds, break no limit that holds and keep to the budget bear on it. Few of hundreds or thousands of swaps do bear on what rules find or on a ladder, so that
+ * a swap is tried when that is asked.
  *
  * <p>A point's going price is the median of the step prices on the ladders of all places of the build, the lower of two.
  */
 final class Advising {
 
-    /** An assembly with what it would cost and what the build would then weigh. */
-    private record Priced(String assembly, BigDecimal cost, BigDecimal benefit) implements Hull.Point {}
-
     /** A swap with what the assembly that it puts in would cost as a whole. */
-    private record Whole(Swap swap, BigDecimal cost) {}
+    private record Whole(Prospect swap, BigDecimal cost) {}
 
     private final Catalog catalog;
     private final Build build;
     private final BuildResult result;
     private final Weighing weighing;
     private final Shopping shopping;
-    private final List<Swap> swaps;
+    private final SortedMap<String, List<Prospect>> swaps;
 
     private Advising(Relations relations, BuildCheck check, BuildResult result) {
         this.catalog = relations.catalog();
@@ -61,8 +57,8 @@ final class Advising {
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(part.id()));
         this.shopping = new Shopping(check.prices(build), owned);
-        this.swaps = Swaps.of(relations, check, weighing, shopping, result).swaps().stream()
-                .filter(swap -> swap.sound() && Improvement.affordable(result, swap.after())).toList();
+        this.swaps = Swaps.thought(relations, check, weighing, shopping, result).prospects().stream()
+                .collect(Collectors.groupingBy(Prospect::path, TreeMap::new, Collectors.toList()));
     }
 
     static List<Object> facts(Relations relations, BuildCheck check, BuildResult result) {
@@ -71,36 +67,42 @@ final class Advising {
     }
 
     private List<Object> facts() {
-        Map<String, List<Swap>> byPath = swaps.stream().collect(Collectors.groupingBy(Swap::path, TreeMap::new, Collectors.toList()));
+        SortedMap<String, PlaceLadder> ladders = new TreeMap<>();
+        swaps.forEach((path, here) -> ladders.put(path, new PlaceLadder(points(here), present(here))));
+        PlaceLadder.settle(ladders.values());
         List<Fraction> steps = new ArrayList<>();
-        List<Object> facts = new ArrayList<>();
-        byPath.forEach((path, here) -> {
-            Hull<Priced> hull = new Hull<>(points(here));
-            steps.addAll(steps(hull.rungs()));
-        });
+        ladders.values().forEach(ladder -> steps.addAll(steps(ladder.rungs())));
         steps.sort(null);
         Optional<Fraction> going = steps.isEmpty() ? Optional.empty() : Optional.of(steps.get((steps.size() - 1) / 2));
-        byPath.forEach((path, here) -> {
+        List<Object> facts = new ArrayList<>();
+        swaps.forEach((path, here) -> {
             facts.addAll(alternatives(here, going));
-            midway(path, here).ifPresent(facts::add);
+            if (!here.get(0).from().isEmpty()) {
+                midway(path, ladders.get(path)).ifPresent(facts::add);
+            }
         });
         return facts;
     }
 
-    private List<Priced> points(List<Swap> here) {
-        List<Priced> points = new ArrayList<>();
-        here.forEach(swap -> cost(swap.to().values()).ifPresent(cost -> points.add(new Priced(Assemblies.words(swap.to()), cost, swap.benefit()))));
-        present(here).ifPresent(points::add);
+    private List<PlaceLadder.Priced> points(List<Prospect> here) {
+        List<PlaceLadder.Priced> points = new ArrayList<>();
+        here.forEach(swap -> cost(swap.to().values()).ifPresent(
+                cost -> points.add(new PlaceLadder.Priced(Assemblies.words(swap.to()), cost, swap.benefit(), Optional.of(() -> bears(swap))))));
         return points;
     }
 
     /** What is there now. */
-    private Optional<Priced> present(List<Swap> here) {
+    private Optional<PlaceLadder.Priced> present(List<Prospect> here) {
         SortedMap<String, String> from = here.get(0).from();
-        return cost(from.values()).map(cost -> new Priced(Assemblies.words(from), cost, weighing.benefit(result.totals())));
+        return cost(from.values()).map(cost -> new PlaceLadder.Priced(Assemblies.words(from), cost, weighing.benefit(result.totals()), Optional.empty()));
     }
 
-    private static List<Fraction> steps(List<Priced> rungs) {
+    /** Whether a swap gives a valid build, keeps all role kinds, breaks no limit and keeps to the budget. */
+    private boolean bears(Prospect swap) {
+        return swap.tried().filter(made -> made.sound() && Improvement.affordable(result, made.after())).isPresent();
+    }
+
+    private static List<Fraction> steps(List<PlaceLadder.Priced> rungs) {
         List<Fraction> steps = new ArrayList<>();
         for (int i = 1; i < rungs.size(); i++) {
             BigDecimal more = rungs.get(i).cost().subtract(rungs.get(i - 1).cost());
@@ -122,17 +124,17 @@ final class Advising {
         return Optional.of(sum);
     }
 
-    private List<Alternative> alternatives(List<Swap> here, Optional<Fraction> going) {
+    private List<Alternative> alternatives(List<Prospect> here, Optional<Fraction> going) {
         List<Whole> priced = here.stream().flatMap(swap -> cost(swap.to().values()).map(cost -> new Whole(swap, cost)).stream()).toList();
         int[] thrift = thrift(priced);
         List<Alternative> alternatives = new ArrayList<>();
         for (int rank = 0; rank < priced.size(); rank++) {
-            Swap swap = priced.get(rank).swap;
+            Prospect swap = priced.get(rank).swap;
             SortedMap<String, BigDecimal> better = new TreeMap<>();
             SortedMap<String, BigDecimal> worse = new TreeMap<>();
             boolean material = false;
             boolean harmful = false;
-            for (Map.Entry<String, BigDecimal> change : Shares.difference(result.totals(), swap.after().totals()).entrySet()) {
+            for (Map.Entry<String, BigDecimal> change : Shares.difference(result.totals(), swap.totals()).entrySet()) {
                 Attribute attribute = catalog.attributes().get(change.getKey());
                 if (attribute.better() == Attribute.Better.NONE) {
                     continue;
@@ -146,8 +148,8 @@ final class Advising {
             }
             Optional<Fraction> step = swap.gain().signum() > 0 ? Optional.of(Fraction.of(swap.price()).over(Fraction.of(swap.gain()))) : Optional.empty();
             // A total that only one of the two has can't be weighed against the other.
-            if (result.totals().keySet().equals(swap.after().totals().keySet())) {
-                alternatives.add(new Alternative(build, swap, place(swap.path()), better, worse, material, harmful, cost(swap.from().values()),
+            if (result.totals().keySet().equals(swap.totals().keySet())) {
+                alternatives.add(new Alternative(build, swap, () -> bears(swap), place(swap.path()), better, worse, material, harmful, cost(swap.from().values()),
                         priced.get(rank).cost, step, going, rank, thrift[rank],
                         catalog.head().map(CatalogHead::currency).orElse("")));
             }
@@ -165,18 +167,14 @@ final class Advising {
         return thrift;
     }
 
-    private Optional<Midway> midway(String path, List<Swap> here) {
-        Optional<Priced> present = present(here);
-        if (present.isEmpty() || here.get(0).from().isEmpty()) {
+    private Optional<Midway> midway(String path, PlaceLadder ladder) {
+        if (ladder.present().isEmpty()) {
             return Optional.empty();
         }
-        List<Priced> points = points(here);
-        Priced now = points.get(points.size() - 1);
-        Hull<Priced> hull = new Hull<>(points);
-        Optional<Priced> cheaper = hull.rungs().stream().filter(rung -> rung.cost().compareTo(now.cost()) < 0).reduce((one, other) -> other);
-        Optional<Priced> dearer = hull.rungs().stream().filter(rung -> rung.cost().compareTo(now.cost()) > 0).findFirst();
-        Standing standing = hull.standing(now);
-        return cheaper.isEmpty() || dearer.isEmpty() ? Optional.empty() : Optional.of(new Midway(build, path, place(path), now.assembly(), standing,
+        PlaceLadder.Priced now = ladder.present().get();
+        Optional<PlaceLadder.Priced> cheaper = ladder.rungs().stream().filter(rung -> rung.cost().compareTo(now.cost()) < 0).reduce((one, other) -> other);
+        Optional<PlaceLadder.Priced> dearer = ladder.rungs().stream().filter(rung -> rung.cost().compareTo(now.cost()) > 0).findFirst();
+        return cheaper.isEmpty() || dearer.isEmpty() ? Optional.empty() : Optional.of(new Midway(build, path, place(path), now.assembly(), ladder.standing(),
                 cheaper.get().assembly(), now.cost().subtract(cheaper.get().cost()), dearer.get().assembly(), dearer.get().cost().subtract(now.cost())));
     }
 

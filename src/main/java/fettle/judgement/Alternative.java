@@ -6,18 +6,21 @@ import fettle.catalog.FactList;
 import fettle.catalog.Offer;
 import fettle.document.Origin;
 import fettle.space.Fraction;
+import fettle.space.best.Prospect;
 import fettle.space.best.Purchase;
-import fettle.space.best.Swap;
 import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.BooleanSupplier;
 
 /**
  * What another assembly in one place of a build would do, as rules judge it.
  *
+ * @param swap what it would be
+ * @param bears tells whether it gives a valid build, keeps all role kinds, breaks no limit and keeps to the budget, which is found out when asked
  * @param place where the place is written
  * @param better by attribute, what gets better, as a positive amount
  * @param worse by attribute, what gets worse, likewise
@@ -32,7 +35,7 @@ import java.util.TreeMap;
  * @param currency in which prices are told
  */
 public record Alternative(
-        Build build, Swap swap, Origin place, SortedMap<String, BigDecimal> better, SortedMap<String, BigDecimal> worse, boolean material,
+        Build build, Prospect swap, BooleanSupplier bears, Origin place, SortedMap<String, BigDecimal> better, SortedMap<String, BigDecimal> worse, boolean material,
         boolean harmful, Optional<BigDecimal> worth, BigDecimal whole, Optional<Fraction> step, Optional<Fraction> going, int rank, int thrift,
         String currency) {
 
@@ -43,6 +46,11 @@ public record Alternative(
 
     public String path() {
         return swap.path();
+    }
+
+    /** Whether it gives a valid build, keeps all role kinds, breaks no limit and keeps to the budget. Rules ask this last, since finding it out takes longest. */
+    public boolean feasible() {
+        return bears.getAsBoolean();
     }
 
     /** Whether no total gets worse. */

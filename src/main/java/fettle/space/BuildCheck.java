@@ -14,6 +14,7 @@ import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
@@ -57,9 +58,9 @@ public final class BuildCheck {
         return valid ? Optional.of(measured(build, platform, placement, List.of())) : Optional.empty();
     }
 
-    /** The totals of a build on a platform of the catalog, out of parts of the catalog, as if all were placed. */
+    /** The totals of a build on a platform of the catalog, as if all of its parts that the catalog has were placed. */
     public SortedMap<String, BigDecimal> totals(Build build) {
-        return Totals.of(catalog, catalog.platforms().get(build.platform().id()), build.parts().stream().map(entry -> catalog.parts().get(entry.part())).toList(),
+        return Totals.of(catalog, catalog.platforms().get(build.platform().id()), build.parts().stream().map(entry -> catalog.parts().get(entry.part())).filter(Objects::nonNull).toList(),
                 build.loaded(), Optional.empty());
     }
 

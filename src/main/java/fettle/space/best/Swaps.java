@@ -15,6 +15,7 @@ import fettle.space.SlotUse;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,7 +27,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -42,6 +42,25 @@ public final class Swaps {
     public static final int MOST_TRIED = 3_000;
 
     /**
+     * What may be swapped.
+     *
+     * @param prospects the most gain first, then the lowest price
+     * @param bounded places at which not every chain was thought of, since there are too many
+     */
+    public record Thought(List<Prospect> prospects, List<String> bounded) {
+        public Thought {
+            prospects = List.copyOf(prospects);
+            bounded = List.copyOf(bounded);
+        }
+
+        /** Those that give a valid build, of those that are worth trying. They know next to nothing of each other, so that each can be tried beside the others. */
+        Found tried(Predicate<Prospect> worthIt) {
+            List<Optional<Swap>> tried = DeepStack.each(prospects.stream().filter(worthIt).toList(), Prospect::tried);
+            return new Found(tried.stream().flatMap(Optional::stream).toList(), bounded);
+        }
+    }
+
+    /**
      * The swaps found.
      *
      * @param swaps the most gain first, then the lowest price
@@ -53,9 +72,6 @@ public final class Swaps {
             bounded = List.copyOf(bounded);
         }
     }
-
-    private static final Comparator<Swap> BEST_FIRST = Comparator.comparing(Swap::gain).reversed()
-            .thenComparing(Swap::price).thenComparing(Swap::path).thenComparing(swap -> swap.to().toString());
 
     private final Relations relations;
     private final BuildCheck check;
@@ -81,36 +97,34 @@ public final class Swaps {
         this.before = weighing.benefit(result.totals());
     }
 
+    /** The swaps of a build whose parts could all be placed, before any is tried. */
+    public static Thought thought(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
+        return new Swaps(relations, check, weighing, shopping, result).thought();
+    }
+
     /** The swaps of a build whose parts could all be placed. */
     public static Found of(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
-        return new Swaps(relations, check, weighing, shopping, result).found(trial -> true);
+        return thought(relations, check, weighing, shopping, result).tried(prospect -> true);
     }
 
-    /** The same without those that gain less than so much, which is far less work where few gain as much; some that gain less may be among them. */
+    /** The same without those that gain less than so much, which is far less work where few gain as much. */
     static Found gaining(BigDecimal least, Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
-        return new Swaps(relations, check, weighing, shopping, result).found(trial -> trial.place.hoped(trial).compareTo(least) >= 0);
+        return thought(relations, check, weighing, shopping, result).tried(prospect -> prospect.gain().compareTo(least) >= 0);
     }
 
-    private Found found(Predicate<Trial> worthIt) {
+    private Thought thought() {
         List<Place> places = placement.slots().stream().flatMap(use -> places(use).stream()).toList();
-        List<Trial> all = DeepStack.each(places, Place::enumerate).stream().flatMap(List::stream).toList();
-        List<Boolean> worth = DeepStack.each(all, worthIt::test);
-        List<Trial> first = IntStream.range(0, all.size()).filter(worth::get).mapToObj(all::get).toList();
-        List<Optional<Swap>> found = tried(first);
+        List<Trial> first = DeepStack.each(places, Place::enumerate).stream().flatMap(List::stream).toList();
+        List<Optional<Prospect>> hoped = DeepStack.each(first, trial -> trial.place.prospect(trial, List.of()));
         // What can't be had with all that hung there is tried with nothing carried over.
-        List<Trial> second = new ArrayList<>();
+        Map<Trial, List<Optional<Prospect>>> second = new LinkedHashMap<>();
         for (int i = 0; i < first.size(); i++) {
-            if (found.get(i).isEmpty()) {
-                first.get(i).place.bare(first.get(i)).ifPresent(second::add);
-            }
+            Optional<Prospect> whole = hoped.get(i);
+            first.get(i).place.bare(first.get(i)).ifPresent(bare -> second.computeIfAbsent(bare, unused -> new ArrayList<>()).add(whole));
         }
-        List<Swap> sound = Stream.concat(found.stream(), tried(second).stream()).flatMap(Optional::stream).sorted(BEST_FIRST).toList();
-        return new Found(sound, places.stream().filter(place -> place.tried > MOST_TRIED).map(place -> place.path).toList());
-    }
-
-    /** The swaps that trials come to, empty for those that give no valid build. Trials know nothing of each other, so that each can be made beside the others. */
-    private static List<Optional<Swap>> tried(List<Trial> trials) {
-        return DeepStack.each(trials, trial -> trial.place.swap(trial));
+        List<Optional<Prospect>> bare = DeepStack.each(List.copyOf(second.entrySet()), trial -> trial.getKey().place.prospect(trial.getKey(), trial.getValue()));
+        List<Prospect> prospects = Stream.concat(hoped.stream(), bare.stream()).flatMap(Optional::stream).sorted(Prospect.BEST_FIRST).toList();
+        return new Thought(prospects, places.stream().filter(place -> place.tried > MOST_TRIED).map(place -> place.path).toList());
     }
 
     private List<Place> places(SlotUse use) {
@@ -133,8 +147,24 @@ public final class Swaps {
     /** What is carried over from what hung on the old assembly: entries, their old paths, and the old paths of what is lost. */
     private record Carried(List<BuildEntry> entries, List<String> paths, List<String> lost) {}
 
-    /** A chain to be tried in a place, and the whole assembly that it comes to. */
-    private record Trial(Place place, List<Link> links, List<BuildEntry> chain, Carried carried, List<BuildEntry> assembly, SortedMap<String, String> to) {}
+    /** A chain to be tried in a place, and the whole assembly that it comes to. Each is itself alone. */
+    private static final class Trial {
+        private final Place place;
+        private final List<Link> links;
+        private final List<BuildEntry> chain;
+        private final Carried carried;
+        private final List<BuildEntry> assembly;
+        private final SortedMap<String, String> to;
+
+        Trial(Place place, List<Link> links, List<BuildEntry> chain, Carried carried, List<BuildEntry> assembly, SortedMap<String, String> to) {
+            this.place = place;
+            this.links = links;
+            this.chain = chain;
+            this.carried = carried;
+            this.assembly = assembly;
+            this.to = to;
+        }
+    }
 
     /** One place, where one thing may be put instead of another. */
     private final class Place {
@@ -147,6 +177,7 @@ public final class Swaps {
         private final SortedMap<String, String> from;
         private final List<Trial> trials = new ArrayList<>();
         private final Set<SortedMap<String, String>> seen = new HashSet<>();
+        private final Map<SortedMap<String, String>, Trial> bare = new HashMap<>();
         private int tried;
 
         Place(SlotId slot, String path, String slotPath, int position, Optional<Occurrence> there) {
@@ -195,12 +226,19 @@ public final class Swaps {
 
         private void attempt(List<Link> links, List<BuildEntry> entries, Carried carried) {
             tried++;
-            fresh(List.copyOf(links), List.copyOf(entries), carried).ifPresent(trials::add);
+            Trial trial = trial(List.copyOf(links), List.copyOf(entries), carried);
+            if (seen.add(trial.to)) {
+                trials.add(trial);
+            }
         }
 
-        /** A trial's chain with nothing carried over; empty where nothing was, or where it was tried already. */
+        /** A trial's chain with nothing carried over, the same for all chains that come to the same; empty where nothing was, or where another trial comes to that. */
         Optional<Trial> bare(Trial trial) {
-            return trial.carried.paths.isEmpty() ? Optional.empty() : fresh(trial.links, trial.chain, new Carried(List.of(), List.of(), below()));
+            if (trial.carried.paths.isEmpty()) {
+                return Optional.empty();
+            }
+            Trial without = trial(trial.links, trial.chain, new Carried(List.of(), List.of(), below()));
+            return seen.contains(without.to) ? Optional.empty() : Optional.of(bare.computeIfAbsent(without.to, unused -> without));
         }
 
         private List<BuildEntry> assembly(List<Link> links, List<BuildEntry> entries, Carried carried) {
@@ -210,10 +248,9 @@ public final class Swaps {
             return assembly;
         }
 
-        private Optional<Trial> fresh(List<Link> links, List<BuildEntry> entries, Carried carried) {
+        private Trial trial(List<Link> links, List<BuildEntry> entries, Carried carried) {
             List<BuildEntry> assembly = assembly(links, entries, carried);
-            SortedMap<String, String> to = relative(assembly);
-            return seen.add(to) ? Optional.of(new Trial(this, links, entries, carried, assembly, to)) : Optional.empty();
+            return new Trial(this, links, entries, carried, assembly, relative(assembly));
         }
 
         /** The paths of what hangs directly on what is there. */
@@ -272,32 +309,27 @@ public final class Swaps {
             return homes.stream().findFirst();
         }
 
-        /** What a trial would gain if it came to a valid build, with what is carried over or without. */
-        BigDecimal hoped(Trial trial) {
-            BigDecimal gain = gain(trial.assembly);
-            return trial.carried.paths.isEmpty() ? gain : gain.max(gain(assembly(trial.links, trial.chain, new Carried(List.of(), List.of(), List.of()))));
-        }
-
-        private BigDecimal gain(List<BuildEntry> assembly) {
-            return weighing.benefit(check.totals(with(parts(assembly)))).subtract(before);
+        /**
+         * What a trial would come to; empty where some of it is unobtainable.
+         *
+         * @param before what must come to nothing first; where nothing is named, nothing must
+         */
+        Optional<Prospect> prospect(Trial trial, List<Optional<Prospect>> before) {
+            Build after = with(parts(trial.assembly));
+            SortedMap<String, BigDecimal> totals = check.totals(after);
+            BigDecimal benefit = weighing.benefit(totals);
+            List<String> is = after.parts().stream().map(BuildEntry::part).toList();
+            return shopping.between(was, is).map(buy -> new Prospect(path, from, trial.to, totals, benefit, benefit.subtract(Swaps.this.before), buy,
+                    trial.carried.paths, trial.carried.lost, prospect -> {
+                boolean due = before.isEmpty() || before.stream().anyMatch(whole -> whole.flatMap(Prospect::tried).isEmpty());
+                return due ? check.checkValid(after).map(result -> new Swap(prospect, result, rolesLost(is), broken(result))) : Optional.empty();
+            }));
         }
 
         private List<BuildEntry> parts(List<BuildEntry> assembly) {
             List<BuildEntry> parts = new ArrayList<>(build.parts().stream().filter(this::stays).toList());
             parts.addAll(assembly);
             return parts;
-        }
-
-        Optional<Swap> swap(Trial trial) {
-            return check.checkValid(with(parts(trial.assembly))).flatMap(after -> swap(trial, after));
-        }
-
-        private Optional<Swap> swap(Trial trial, BuildResult after) {
-            List<String> is = after.placement().orElseThrow().parts().stream().map(Occurrence::part).toList();
-            BigDecimal benefit = weighing.benefit(after.totals());
-            return shopping.between(was, is).map(buy -> new Swap(
-                    path, from, trial.to, after, benefit, benefit.subtract(before), buy,
-                    Shopping.price(buy), trial.carried.paths, trial.carried.lost, rolesLost(is), broken(after)));
         }
 
         private List<BuildEntry> required(List<Link> links, List<BuildEntry> assembly) {
