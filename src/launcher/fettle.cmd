@@ -7,8 +7,8 @@ if defined JAVA_HOME set "FETTLE_JAVA=%JAVA_HOME%\bin\java.exe"
 set "FETTLE_QUICK=-XX:TieredStopAtLevel=1 -XX:C1MaxInlineSize=12"
 set "FETTLE_SMALL=-Xms64m -XX:NewSize=40m"
 set "FETTLE_SIZES=%FETTLE_SMALL%"
-if "%~1"=="" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms110m -XX:NewSize=80m"
-for %%C in (validate explain rules) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms110m -XX:NewSize=80m"
+if "%~1"=="" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms90m -XX:NewSize=60m"
+for %%C in (validate explain rules) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms90m -XX:NewSize=60m"
 for %%C in (lint) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% %FETTLE_SMALL%"
 "%FETTLE_JAVA%" %FETTLE_SIZES% -XX:+UseSerialGC -XX:MinHeapFreeRatio=20 -XX:-UsePerfData -Xshare:auto "-XX:SharedArchiveFile=%FETTLE_LIB%\fettle.jsa" -Xlog:disable -Dfile.encoding=UTF-8 %FETTLE_JAVA_OPTIONS% -cp "%FETTLE_LIB%\fettle.jar" fettle.command.Main %*
 exit /b %ERRORLEVEL%
