@@ -3,14 +3,15 @@ package fettle.catalog;
 import java.util.Map;
 
 /** Words for one thing of a section: {@code part} for {@code parts}. */
-final class SectionNoun {
+public final class SectionNoun {
 
     private static final Map<String, String> IRREGULAR = Map.of(
             "currencies", "currency", "lenses", "lens", "access", "access");
 
     private SectionNoun() {}
 
-    static String of(String section) {
+    /** The word for one thing of a section; what has no plural ending is taken for the word itself. */
+    public static String of(String section) {
         String irregular = IRREGULAR.get(section);
         return irregular != null ? irregular : section.endsWith("s") ? section.substring(0, section.length() - 1) : section;
     }
