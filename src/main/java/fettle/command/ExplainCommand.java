@@ -108,7 +108,9 @@ final class ExplainCommand implements Command {
     /** Whether several parts can be together on each platform that was named, or else on each that leads to all of them. */
     private static int together(Settings settings, Streams streams, RuleBase rules, CatalogReading reading, List<String> names, List<Part> named) {
         Catalog catalog = reading.catalog();
-        settings.accessIn(catalog);
+        if (settings.accessIn(catalog).isPresent()) {
+            throw new NotChecked("what the player may buy has no part in whether parts can be together; leave --access out, or name one part alone");
+        }
         List<String> parts = names.stream().map(name -> part(reading, name)).distinct().toList();
         List<Part> platforms = named.isEmpty() ? Coexistence.platformsFor(reading.relations(), parts) : named;
         if (platforms.isEmpty()) {

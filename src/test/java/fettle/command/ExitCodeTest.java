@@ -129,6 +129,7 @@ class ExitCodeTest {
         notChecked("did you mean riser?", Ran.fettle("explain", TIDEMILL, "leaf", "rizer"));
         notChecked("did you mean anvil?", Ran.fettle("explain", TIDEMILL, "leaf", "riser", "--platform", "anvli"));
         notChecked("leave --platform out", Ran.fettle("explain", TIDEMILL, "mass", "--platform", "anvil"));
+        notChecked("leave --access out", Ran.fettle("explain", TIDEMILL, "leaf", "riser", "--access", "new"));
         notChecked("did you mean new?", Ran.fettle("validate", TIDEMILL, TIDEMILL + "/builds", "--access", "nwe"));
         notChecked("did you mean new?", Ran.fettle("explain", TIDEMILL, "leaf", "--access", "nwe"));
         notChecked("did you mean does-not-fit?", Ran.fettle("rules", "does-not-fitt"));
