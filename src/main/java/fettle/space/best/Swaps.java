@@ -38,7 +38,7 @@ public final class Swaps {
     /** Parts in a chain at most: an adapter, a part on it, and a third on top. */
     public static final int LONGEST = 3;
 
-    /** The most assemblies tried at one place. */
+    /** The most assemblies thought of at one place. */
     public static final int MOST_TRIED = 3_000;
 
     /**

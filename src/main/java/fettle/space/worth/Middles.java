@@ -124,6 +124,7 @@ public final class Middles {
         private final Meter meter = new Meter(STEPS_A_LENS);
         private final Tradeoffs corners;
         private final Tradeoffs fronts;
+        private final Contenders contenders;
         private final Meter forChoice = new Meter(STEPS_A_CHOICE, Optional.of(meter));
         private final Map<Contents, Map<Long, Curve>> hulls = new IdentityHashMap<>();
         private final Map<Contents, Map<Long, Curve>> plain = new IdentityHashMap<>();
@@ -133,6 +134,7 @@ public final class Middles {
             this.roles = roles;
             this.places = places;
             this.worths = worths;
+            this.contenders = new Contenders(bare, roles, worths, meter);
             this.corners = new Tradeoffs(landscape.circuit(), bare, roles, worths, Curve.Keep.CORNERS, meter);
             this.fronts = new Tradeoffs(landscape.circuit(), bare, roles, worths, Curve.Keep.ALL, new Meter(STEPS_FOR_ALL_CHOICES, Optional.of(meter)));
         }
@@ -145,7 +147,7 @@ public final class Middles {
                     if (!wanted(head)) {
                         return;
                     }
-                    if (stood.stream().anyMatch(Place::alone) || stood.stream().anyMatch(this::plainlyBettered) || stood.stream().anyMatch(place -> rung(place, place.sets().subList(0, 1)))) {
+                    if (stood.stream().anyMatch(Place::alone) || stood.stream().anyMatch(this::bettered) || stood.stream().anyMatch(place -> rung(place, place.sets().subList(0, 1)))) {
                         open.remove(terrain.hosts().get(head));
                     }
                 });
@@ -169,7 +171,7 @@ public final class Middles {
         private Optional<List<BetweenRungs>> everywhere(List<Place> stood) {
             Map<BetweenRungs, SortedSet<SlotId>> alike = new LinkedHashMap<>();
             for (Place place : stood) {
-                Optional<BetweenRungs> shown = plainlyBettered(place) || place.alone() || rung(place, place.contested()) ? Optional.empty() : unbettered(place);
+                Optional<BetweenRungs> shown = bettered(place) || place.alone() || rung(place, place.contested()) ? Optional.empty() : unbettered(place);
                 if (shown.isEmpty()) {
                     return Optional.empty();
                 }
@@ -191,7 +193,7 @@ public final class Middles {
 
         /** Few others are often enough to lie above a part, so that they come in one by one, those with the fewest stands first. */
         private boolean rung(Place place, long set) {
-            Curve own = all(place.stands(), set, corners);
+            Curve own = all(contenders.of(place), set, corners);
             Curve known = hulls.getOrDefault(place.contents(), Map.of()).get(set);
             if (known != null || own.isEmpty()) {
                 return !own.isEmpty() && known.touches(own);
@@ -199,13 +201,18 @@ public final class Middles {
             Curve hull = own;
             for (Place rival : places.in(place.contents())) {
                 if (rival.head() != place.head() && rival.sets().contains(set)) {
-                    hull = hull.or(all(rival.stands(), set, corners), Curve.Keep.CORNERS);
+                    hull = hull.or(all(contenders.of(rival), set, corners), Curve.Keep.CORNERS);
                     if (!hull.touches(own)) {
                         return false;
                     }
                 }
             }
             return hull(place.contents(), set).touches(own);
+        }
+
+        /** Whether it is plain that each assembly of a part is bettered. */
+        private boolean bettered(Place place) {
+            return plainlyBettered(place) || contenders.of(place).isEmpty();
         }
 
         /** Whether a part without slots is bettered by another, or by nothing, without slots. */
@@ -234,7 +241,7 @@ public final class Middles {
         }
 
         private Curve everything(Contents contents, long set, Tradeoffs tradeoffs) {
-            Curve all = all(contents.stands(), set, tradeoffs);
+            Curve all = all(contenders.of(contents), set, tradeoffs);
             return set == 0 && Place.orNothing(contents) ? all.or(Curve.NOTHING, tradeoffs == corners ? Curve.Keep.CORNERS : Curve.Keep.ALL) : all;
         }
 
@@ -252,7 +259,7 @@ public final class Middles {
         private Optional<BetweenRungs> unbettered(Place place) {
             List<Long> open = new ArrayList<>();
             for (long set : place.sets()) {
-                Curve own = all(place.stands(), set, corners);
+                Curve own = all(contenders.of(place), set, corners);
                 if (below(place, set, own)) {
                     continue;
                 }
@@ -266,7 +273,7 @@ public final class Middles {
                 }
             }
             for (long set : open) {
-                Curve own = all(place.stands(), set, fronts);
+                Curve own = all(contenders.of(place), set, fronts);
                 Curve every = own.isEmpty() ? Curve.NONE : everything(place.contents(), set, fronts);
                 for (int i = 0; i < own.size(); i++) {
                     if (every.holds(own.cost(i), own.benefit(i))) {
@@ -282,7 +289,7 @@ public final class Middles {
             Curve hull = Curve.NONE;
             for (Place rival : places.in(place.contents())) {
                 if (rival.head() != place.head() && rival.sets().contains(set)) {
-                    hull = hull.or(all(rival.stands(), set, corners), Curve.Keep.CORNERS);
+                    hull = hull.or(all(contenders.of(rival), set, corners), Curve.Keep.CORNERS);
                     if (hull.above(own)) {
                         return true;
                     }
@@ -297,15 +304,15 @@ public final class Middles {
             }
             forChoice.allow(STEPS_A_CHOICE);
             return new Outbidding(bare, roles, worths, corners, forChoice, hull.benefit(upper) - hull.benefit(upper - 1), hull.cost(upper) - hull.cost(upper - 1))
-                    .better(place.contents().stands(), set, own.cost(i), own.benefit(i));
+                    .better(contenders.of(place.contents()), set, own.cost(i), own.benefit(i));
         }
 
         private BetweenRungs shown(Place place, long set, Curve own, int i, Tradeoffs tradeoffs) {
             Curve hull = hull(place.contents(), set);
             int upper = hull.after(own.cost(i));
             return new BetweenRungs(
-                    lens.id(), List.of(), offer(place.stands(), set, own, i, tradeoffs),
-                    offer(place.contents().stands(), set, hull, upper - 1, corners), offer(place.contents().stands(), set, hull, upper, corners));
+                    lens.id(), List.of(), offer(contenders.of(place), set, own, i, tradeoffs),
+                    offer(contenders.of(place.contents()), set, hull, upper - 1, corners), offer(contenders.of(place.contents()), set, hull, upper, corners));
         }
 
         private BetweenRungs.Offer offer(List<Stand> stands, long set, Curve curve, int i, Tradeoffs tradeoffs) {
