@@ -66,18 +66,27 @@ final class SurveyJson {
     }
 
     private void dominated(SlotWorth slot, String part, PartWorth worth) {
-        if (worth.dominated().isEmpty()) {
-            return;
-        }
-        Verdict.Dominated dominated = worth.dominated().get();
+        Outdone.of(worth, gains).ifPresent(outdone -> dominated(slot, part, worth, outdone));
+    }
+
+    private void dominated(SlotWorth slot, String part, PartWorth worth, Outdone outdone) {
         json.writeStartObject();
         place(slot, part);
         json.writeBooleanProperty("ignoringCost", worth.ignoringCost() instanceof Verdict.Dominated);
         json.writeBooleanProperty("withCost", worth.withCost() instanceof Verdict.Dominated);
+        witness(outdone.by());
+        outdone.forItsPrice().ifPresent(priced -> {
+            json.writeObjectPropertyStart("forItsPrice");
+            witness(priced);
+            json.writeEndObject();
+        });
+        json.writeEndObject();
+    }
+
+    private void witness(Verdict.Dominated dominated) {
         parts("by", dominated.by());
         parts("shown", Optional.of(dominated.shown()));
-        GainJson.write(json, "gains", gains.of(Optional.of(dominated.shown()), dominated.by()));
-        json.writeEndObject();
+        GainJson.write(json, "gains", Outdone.differences(dominated, gains));
     }
 
     private void undecided(SlotWorth slot, String part, String asked, Verdict verdict) {

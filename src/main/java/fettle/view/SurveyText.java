@@ -6,12 +6,10 @@ import fettle.judgement.PlatformSurvey;
 import fettle.space.Assembly;
 import fettle.space.Range;
 import fettle.space.Survey;
-import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.PartWorth;
 import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
@@ -114,13 +112,13 @@ final class SurveyText {
         List<String> open = new ArrayList<>();
         for (SlotWorth slot : slots) {
             slot.parts().forEach((part, worth) -> {
-                worth.dominated().ifPresent(dominated -> {
+                if (worth.dominated().isPresent()) {
                     if (told.size() < MOST_WASTED || told.contains(part)) {
                         told.add(part);
-                        where.computeIfAbsent(waste(worth, dominated), unused -> new ArrayList<>()).add(slot.slot().toString());
+                        waste(worth).forEach(line -> where.computeIfAbsent(line, unused -> new ArrayList<>()).add(slot.slot().toString()));
                     }
                     outdone.add(part);
-                });
+                }
                 if (worth.ignoringCost() instanceof Verdict.Open || worth.withCost() instanceof Verdict.Open) {
                     open.add(part + " in " + slot.slot());
                 }
@@ -139,26 +137,18 @@ final class SurveyText {
         }
     }
 
-    private String waste(PartWorth worth, Verdict.Dominated dominated) {
-        if (!(worth.ignoringCost() instanceof Verdict.Dominated free) || !(worth.withCost() instanceof Verdict.Dominated priced)) {
-            return waste(dominated, worth.ignoringCost() instanceof Verdict.Dominated ? "whatever it costs" : "for its price");
+    private List<String> waste(PartWorth worth) {
+        Outdone outdone = Outdone.of(worth, gains).orElseThrow();
+        boolean free = worth.ignoringCost() instanceof Verdict.Dominated;
+        boolean priced = worth.withCost() instanceof Verdict.Dominated;
+        if (outdone.forItsPrice().isPresent()) {
+            return List.of(waste(outdone.by(), "whatever it costs"), waste(outdone.forItsPrice().get(), "for its price"));
         }
-        // What is dearer shows only half of it, where something else shows both.
-        boolean better = differences(free).stream().anyMatch(gain -> gain.column().attribute().isEmpty() && dearer(gain))
-                && differences(priced).stream().anyMatch(gain -> gain.column().attribute().isPresent());
-        return waste(better ? priced : free, "for its price too");
-    }
-
-    private List<Gain> differences(Verdict.Dominated dominated) {
-        return gains.of(Optional.of(dominated.shown()), dominated.by());
-    }
-
-    private static boolean dearer(Gain cost) {
-        return cost.after().orElse(BigDecimal.ZERO).compareTo(cost.before().orElse(BigDecimal.ZERO)) > 0;
+        return List.of(waste(outdone.by(), free && priced ? "for its price too" : free ? "whatever it costs" : "for its price"));
     }
 
     private String waste(Verdict.Dominated dominated, String mode) {
-        return words(Optional.of(dominated.shown())) + " is outdone by " + words(dominated.by()) + ", " + mode + ": " + GainWording.of(differences(dominated));
+        return words(Optional.of(dominated.shown())) + " is outdone by " + words(dominated.by()) + ", " + mode + ": " + GainWording.of(Outdone.differences(dominated, gains));
     }
 
     private static String words(Optional<Assembly> choice) {

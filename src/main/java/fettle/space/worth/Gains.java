@@ -47,6 +47,13 @@ public final class Gains {
         return gains;
     }
 
+    /** Whether a choice that is put in another's place costs more, or one of the two can't be bought. */
+    public boolean dearer(Optional<Assembly> before, Optional<Assembly> after) {
+        Optional<BigDecimal> paid = cost(parts(before));
+        Optional<BigDecimal> pays = cost(parts(after));
+        return paid.isEmpty() || pays.isEmpty() || pays.get().compareTo(paid.get()) > 0;
+    }
+
     private static void add(Gain gain, List<Gain> gains) {
         boolean same = gain.before().isPresent() == gain.after().isPresent()
                 && (gain.before().isEmpty() || gain.before().get().compareTo(gain.after().get()) == 0);
