@@ -57,23 +57,23 @@ public final class BuildReader {
             if (pair.value() instanceof Node.Arr array) {
                 int position = 0;
                 for (Node item : array.items()) {
-                    entry(pair, position++, item).ifPresent(entries::add);
+                    entries.add(entry(pair, position++, item));
                 }
             } else {
-                entry(pair, 0, pair.value()).ifPresent(entries::add);
+                entries.add(entry(pair, 0, pair.value()));
             }
         }
         return List.copyOf(entries);
     }
 
-    private static Optional<BuildEntry> entry(Pair pair, int position, Node value) {
+    private static BuildEntry entry(Pair pair, int position, Node value) {
         if (value instanceof Node.Text text) {
-            return Optional.of(new BuildEntry(pair.key(), position, text.value(), OptionalInt.empty(), pair.origin(), text.origin()));
+            return new BuildEntry(pair.key(), position, text.value(), OptionalInt.empty(), pair.origin(), text.origin());
         }
         Optional<Fields> fields = Fields.of(value);
         Optional<Word> part = fields.flatMap(read -> read.word("part"));
         Optional<BigDecimal> at = fields.flatMap(read -> read.decimal("at"));
-        return part.map(word -> new BuildEntry(
-                pair.key(), position, word.text(), at.map(Fields::whole).orElse(OptionalInt.empty()), pair.origin(), word.origin()));
+        return new BuildEntry(pair.key(), position, part.map(Word::text).orElse(""), at.map(Fields::whole).orElse(OptionalInt.empty()), pair.origin(),
+                part.map(Word::origin).orElse(value.origin()));
     }
 }

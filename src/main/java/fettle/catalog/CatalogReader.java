@@ -179,7 +179,7 @@ public final class CatalogReader {
             traits.add(new DeclaresTrait(id, pair.key(), Fields.words(pair.value()).stream().map(Word::text).distinct().toList(), pair.origin()));
         }
         List<BuildEntry> factory = platform ? BuildReader.entries(fields.pairs("factory")) : List.of();
-        factory.forEach(entry -> refer(subject, "parts", entry.part(), entry.origin()));
+        factory.stream().filter(BuildEntry::named).forEach(entry -> refer(subject, "parts", entry.part(), entry.origin()));
         return Optional.of(new Part(
                 id,
                 label(id, fields),

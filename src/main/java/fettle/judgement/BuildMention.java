@@ -19,7 +19,9 @@ public record BuildMention(Build build, Reference reference) {
         add(mentions, build, "lenses", optional(build.lens()));
         add(mentions, build, "parts", build.owned());
         for (BuildEntry entry : build.parts()) {
-            mentions.add(new BuildMention(build, new Reference(build.subject(), "parts", entry.part(), entry.origin())));
+            if (entry.named()) {
+                mentions.add(new BuildMention(build, new Reference(build.subject(), "parts", entry.part(), entry.origin())));
+            }
         }
         return mentions;
     }

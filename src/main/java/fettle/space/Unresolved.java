@@ -20,12 +20,12 @@ public sealed interface Unresolved extends Computed {
     /** What keeps the part from being placed, in words that follow a colon. */
     String problem();
 
-    /** The catalog has no such part. */
+    /** The catalog has no such part, or none is named. */
     record NoSuchPart(BuildEntry entry) implements Unresolved {
 
         @Override
         public String problem() {
-            return "there is no part of that id";
+            return entry.named() ? "there is no part of that id" : "what is written there names no part";
         }
     }
 

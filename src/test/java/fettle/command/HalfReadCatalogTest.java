@@ -102,4 +102,18 @@ class HalfReadCatalogTest {
         Ran ran = Ran.fettle("compare", "src/test/resources/fettle/improve", now.toString());
         assertTrue(ran.out().contains("removed") && !ran.out().contains("added"), ran.out());
     }
+
+    @Test
+    void a_build_is_not_valid_where_no_part_can_be_read() throws IOException {
+        Files.writeString(catalog.resolve("catalog.yaml"), Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml")));
+        String whole = Files.readString(Path.of(BUILD));
+        assertTrue(Ran.fettle("validate", catalog.toString(), BUILD, "--format", "json").out().contains("\"valid\" : true"));
+        for (String unread : List.of("30", "null", "{ at: 1 }", "{ part: 30 }", "''", "[[cork]]")) {
+            Path build = Files.createDirectories(catalog.resolve("builds")).resolve("build.yaml");
+            Files.writeString(build, whole.replace("top: lamp-hook", "top: " + unread));
+            Ran ran = Ran.fettle("validate", catalog.toString(), build.toString(), "--format", "json");
+            assertTrue(ran.out().contains("\"valid\" : false") && ran.out().contains("\"schema-mismatch\""), () -> unread + ": " + ran.out());
+            assertTrue(!ran.out().contains("unknown-reference"), ran.out());
+        }
+    }
 }
