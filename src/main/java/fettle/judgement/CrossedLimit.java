@@ -34,6 +34,11 @@ public record CrossedLimit(PatchedBuild build, LimitCrossing crossing) {
         return margin().threshold();
     }
 
+    /** On which side of the bound a build must be: {@code at least} or {@code at most}. */
+    public String side() {
+        return margin().limit().side().words();
+    }
+
     private LimitMargin margin() {
         return crossing.after().or(crossing::before).orElseThrow();
     }

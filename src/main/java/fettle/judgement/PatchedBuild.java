@@ -14,6 +14,7 @@ import fettle.space.patch.RepairOutcome;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A build with what a patch did to it, as patch rules match it.
@@ -52,18 +53,23 @@ public record PatchedBuild(String file, BuildShift shift) {
         return shift.after().placement().map(placement -> placement.unresolved().stream().map(Unresolved::entry).toList()).orElse(List.of());
     }
 
-    /** Every difference that is to blame for its breaking, or for a figure that moved. */
+    /** Every difference that is to blame for its breaking, or for what moved. */
     public List<Change> blame() {
-        return shift.broken() || shift.figures().isEmpty()
-                ? shift.blame()
-                : shift.figures().stream().flatMap(figure -> figure.blame().stream()).distinct().sorted().toList();
+        Stream<Change> moving = Stream.concat(
+                shift.figures().stream().flatMap(figure -> figure.blame().stream()), shift.crossings().stream().flatMap(crossing -> crossing.blame().stream()));
+        return shift.shifted() ? moving.distinct().sorted().toList() : shift.blame();
     }
 
-    /** The figures that moved, such as {@code kick from 52 to 54.5}; what has no value is {@code none}. */
+    /** What moved: figures, such as {@code kick from 52 to 54.5}, where what has no value is {@code none}, and limits. */
     public List<String> moved() {
-        return shift.figures().stream()
-                .map(figure -> name(figure) + " from " + figure.from().map(Exact::text).orElse("none") + " to " + figure.to().map(Exact::text).orElse("none"))
-                .toList();
+        Stream<String> figures = shift.figures().stream()
+                .map(figure -> name(figure) + " from " + figure.from().map(Exact::text).orElse("none") + " to " + figure.to().map(Exact::text).orElse("none"));
+        return Stream.concat(figures, limits().stream()).toList();
+    }
+
+    /** The limits that were crossed, either way. */
+    public List<String> limits() {
+        return shift.crossings().stream().map(crossing -> "limit " + crossing.limit().id() + (crossing.outward() ? " no longer kept" : " now kept")).toList();
     }
 
     private static String name(FigureShift figure) {

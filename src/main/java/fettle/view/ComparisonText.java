@@ -71,7 +71,8 @@ public final class ComparisonText {
     private void shifted(Sheet sheet, Catalog catalog, List<PatchedBuild> builds) {
         List<PatchedBuild> shifted = with(builds, Verdict.SHIFTED);
         shifted.stream().limit(MOST_BUILDS).forEach(build -> {
-            List<String> moved = build.shift().figures().stream().map(figure -> moved(catalog, figure)).toList();
+            List<String> moved = new ArrayList<>(build.shift().figures().stream().map(figure -> moved(catalog, figure)).toList());
+            moved.addAll(build.limits());
             List<String> besides = new ArrayList<>();
             if (!build.shift().after().valid()) {
                 besides.add("not valid, before or after");
