@@ -148,13 +148,18 @@ final class Advising {
             }
             Optional<Fraction> step = swap.gain().signum() > 0 ? Optional.of(Fraction.of(swap.price()).over(Fraction.of(swap.gain()))) : Optional.empty();
             // A total that only one of the two has can't be weighed against the other.
-            if (result.totals().keySet().equals(swap.totals().keySet())) {
+            if (weighable(result.totals()).equals(weighable(swap.totals()))) {
                 alternatives.add(new Alternative(build, swap, () -> bears(swap), place(swap.path()), better, worse, material, harmful, cost(swap.from().values()),
                         priced.get(rank).cost, step, going, rank, thrift[rank],
                         catalog.head().map(CatalogHead::currency).orElse("")));
             }
         }
         return alternatives;
+    }
+
+    /** The attributes that have a total, of those in which more or less is better. */
+    private Set<String> weighable(SortedMap<String, BigDecimal> totals) {
+        return totals.keySet().stream().filter(attribute -> catalog.attributes().get(attribute).better() != Attribute.Better.NONE).collect(Collectors.toSet());
     }
 
     /** The rank of each by what it would cost as a whole; of two that cost the same, the one that comes first is first. */
