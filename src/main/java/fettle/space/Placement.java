@@ -160,7 +160,8 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
                         ? use.occupants.isEmpty() ? null : use.occupants.get(use.occupants.firstKey())
                         : use.occupants.get(position(segment.substring(colon + 1)));
                 if (found == null) {
-                    entries.forEach(entry -> unresolved.add(new Unresolved.NothingThere(entry, here)));
+                    List<String> held = use.occupants.keySet().stream().map(position -> use.path + ":" + position).toList();
+                    entries.forEach(entry -> unresolved.add(new Unresolved.NothingThere(entry, here, held)));
                     return OptionalInt.empty();
                 }
                 owner = found;

@@ -49,12 +49,26 @@ public sealed interface Unresolved extends Computed {
         }
     }
 
-    /** The path goes on through a slot, or a position in one, that holds nothing in this build. */
-    record NothingThere(BuildEntry entry, String through) implements Unresolved {
+    /**
+     * The path goes on through a slot, or a position in one, that holds nothing in this build.
+     *
+     * @param held the positions in that slot that hold something
+     */
+    record NothingThere(BuildEntry entry, String through, List<String> held) implements Unresolved {
 
         @Override
         public String problem() {
             return "nothing sits at " + through;
+        }
+
+        /** What must be filled first; nothing where other positions are. */
+        public Optional<String> empty() {
+            return held.isEmpty() ? Optional.of(through) : Optional.empty();
+        }
+
+        /** The positions that could have been meant; empty where there are none. */
+        public Optional<List<String>> positions() {
+            return Optional.of(held).filter(some -> !some.isEmpty());
         }
     }
 
