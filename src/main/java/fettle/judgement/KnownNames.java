@@ -5,11 +5,21 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** All ids that a mention of one sort may use. */
-public record KnownNames(String space, Set<String> names) {
+/**
+ * All ids that a mention of one sort may use.
+ *
+ * @param others the ids that are taken by things of another sort, which share one space of ids with these: platforms beside parts, and parts beside platforms
+ * @param other what those are, such as {@code a platform}
+ */
+public record KnownNames(String space, Set<String> names, Set<String> others, String other) {
 
     /** The names nearest to a wrong one, best first; empty where none is near. */
     public Optional<List<String>> near(String wrong) {
         return Optional.of(Nearest.names(wrong, names)).filter(found -> !found.isEmpty());
+    }
+
+    /** What has this id, where something of another sort has it. */
+    public Optional<String> taken(String wrong) {
+        return Optional.of(other).filter(unused -> others.contains(wrong));
     }
 }

@@ -50,7 +50,9 @@ final class Names {
         mentions.forEach(mention -> mentioned.computeIfAbsent(mention.space(), unused -> new TreeSet<>()).add(mention.id()));
         List<Object> facts = new ArrayList<>();
         mentioned.forEach((space, ids) -> {
-            facts.add(new KnownNames(space, Collections.unmodifiableSet(names(space))));
+            boolean parts = space.equals("parts");
+            Set<String> others = parts ? names("platforms") : space.equals("platforms") ? names("parts") : Set.of();
+            facts.add(new KnownNames(space, Collections.unmodifiableSet(names(space)), Collections.unmodifiableSet(others), parts ? "a platform" : "a part"));
             ids.stream().filter(names(space)::contains).forEach(id -> facts.add(new Known(space, id)));
         });
         return List.copyOf(facts);
