@@ -4,8 +4,11 @@ import fettle.catalog.Catalog;
 import fettle.catalog.Lens;
 import fettle.catalog.Part;
 import fettle.document.DeepStack;
+import fettle.document.Origin;
+import fettle.document.Places;
 import fettle.engine.RuleIndex;
 import fettle.space.CatalogResults;
+import fettle.space.Lacking;
 import fettle.space.Landscape;
 import fettle.space.Sounding;
 import fettle.space.Space;
@@ -92,7 +95,14 @@ final class CatalogFacts {
                 facts.addAll(host.loaded().values());
             }
         }
-        facts.addAll(CatalogResults.of(reading.relations()));
+        Places places = reading.places();
+        CatalogResults.of(reading.relations()).stream().filter(result -> !(result instanceof Lacking lacking && unread(places, lacking))).forEach(facts::add);
         return facts;
+    }
+
+    /** Whether a figure that seems to be missing is written, only not so that it could be read. */
+    private static boolean unread(Places places, Lacking lacking) {
+        Origin part = lacking.part().origin();
+        return !places.inside(part, lacking.property() + "/" + lacking.attribute()).equals(part);
     }
 }

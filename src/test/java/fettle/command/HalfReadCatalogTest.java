@@ -116,4 +116,15 @@ class HalfReadCatalogTest {
             assertTrue(!ran.out().contains("unknown-reference"), ran.out());
         }
     }
+
+    @Test
+    void a_figure_that_is_written_is_not_missed_where_it_cannot_be_read() throws IOException {
+        String lacking = Files.readString(Path.of("rules/stats/missing-stat/cases/one-of-seven/catalog.yaml"));
+        Files.writeString(catalog.resolve("catalog.yaml"), lacking);
+        assertTrue(Ran.fettle("lint", catalog.toString()).out().contains("(missing-stat)"));
+        String unread = lacking.replace("label: Lost grip", "stats: { mass: \"0.2\" }");
+        Files.writeString(catalog.resolve("catalog.yaml"), unread);
+        Ran ran = Ran.fettle("lint", catalog.toString());
+        assertTrue(ran.out().contains("(schema-mismatch)") && !ran.out().contains("(missing-stat)"), ran.out());
+    }
 }
