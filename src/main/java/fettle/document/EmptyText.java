@@ -5,6 +5,6 @@ final class EmptyText {
     private EmptyText() {}
 
     static void report(TreeBuilder tree) {
-        tree.report(tree.here(1, 1), "the document is empty", "write an object such as {}, or delete the file");
+        tree.report(tree.here(1, 1), "the document is empty", "write what belongs into it, or delete the file");
     }
 }

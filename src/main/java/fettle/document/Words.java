@@ -1,6 +1,8 @@
 package fettle.document;
 
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 
 /** Words values and choices for messages. */
 final class Words {
@@ -40,10 +42,17 @@ final class Words {
                 : String.join(", ", choices.subList(0, last)) + " or " + choices.get(last);
     }
 
+    /** Names the first character that is likely to be taken for another: one beyond ASCII in a text that is not all of such. Nothing where there is none. */
+    private static String stranger(String text) {
+        boolean plain = text.chars().anyMatch(each -> each < 128 && Character.isLetterOrDigit(each));
+        return text.codePoints().filter(each -> plain && each > 127).mapToObj(each -> String.format(Locale.ROOT, " with the character U+%04X", each)
+                + Optional.ofNullable(Character.getName(each)).map(name -> " (" + name.toLowerCase(Locale.ROOT) + ")").orElse("")).findFirst().orElse("");
+    }
+
     /** What a value is, in words that follow "found". */
     static String describe(Node node) {
         if (node instanceof Node.Text text) {
-            return text.value().isEmpty() ? "an empty text" : "the text " + quoted(text.value());
+            return text.value().isEmpty() ? "an empty text" : "the text " + quoted(text.value()) + stranger(text.value());
         } else if (node instanceof Node.Num number) {
             return "the number " + shortened(number.value().toString());
         } else if (node instanceof Node.Bool bool) {
