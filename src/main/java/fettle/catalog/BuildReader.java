@@ -41,7 +41,7 @@ public final class BuildReader {
                 located(fields, "outfit"),
                 located(fields, "access"),
                 fields.words("owned").stream().map(word -> new Build.Located(word.text(), word.origin())).toList(),
-                fields.decimal("budget"),
+                fields.decimal("budget").filter(amount -> amount.signum() >= 0),
                 located(fields, "lens"),
                 fields.origin()));
     }

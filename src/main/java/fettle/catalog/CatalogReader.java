@@ -280,7 +280,8 @@ public final class CatalogReader {
             });
         }
         OptionalInt tier = fields.whole("tier");
-        Optional<BigDecimal> price = fields.decimal("price");
+        // What the schema rejects is not reckoned with either.
+        Optional<BigDecimal> price = fields.decimal("price").filter(amount -> amount.signum() >= 0);
         if (price.isEmpty() && barter.isEmpty()) {
             return Optional.empty();
         }

@@ -7,11 +7,12 @@ import fettle.document.Node;
 import fettle.document.SchemaProblem;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 
 /**
  * Finds documents that hold entries, or slots, mounts and tags of hosts, which can't be read as what others name: where the document itself can't be read, under a misspelt
- * section, in no list, or without an id.
+ * section, in no list, without an id, or, for an offer, with a price that is none.
  */
 public final class HiddenEntries {
 
@@ -53,12 +54,19 @@ public final class HiddenEntries {
         if (keys == null) {
             return !OTHERS.contains(name) && !Nearest.names(name, Sections.KNOWN_BY.keySet()).isEmpty();
         }
-        return !keys.isEmpty() && inList(value, keys, name.equals("parts") || name.equals("platforms"));
+        boolean hosts = name.equals("parts") || name.equals("platforms");
+        return !keys.isEmpty() && (inList(value, keys, hosts) || name.equals("offers") && unpriced((Node.Arr) value));
     }
 
     private static boolean inList(Node value, List<String> keys, boolean hosts) {
         return !(value instanceof Node.Arr list)
                 || list.items().stream().anyMatch(item -> !(item instanceof Node.Obj entry) || !keys.stream().allMatch(key -> text(entry, key)) || hosts && inHost(entry));
+    }
+
+    /** Whether an offer names a price that can't be one, so that it is no offer. */
+    private static boolean unpriced(Node.Arr offers) {
+        return offers.items().stream().map(offer -> ((Node.Obj) offer).members().get("price")).filter(Objects::nonNull)
+                .anyMatch(price -> !(price.value() instanceof Node.Num number) || number.value().signum() < 0);
     }
 
     private static boolean inHost(Node.Obj host) {

@@ -127,4 +127,20 @@ class HalfReadCatalogTest {
         Ran ran = Ran.fettle("lint", catalog.toString());
         assertTrue(ran.out().contains("(schema-mismatch)") && !ran.out().contains("(missing-stat)"), ran.out());
     }
+
+    @Test
+    void a_price_below_nothing_is_not_reckoned_with() throws IOException {
+        String whole = Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml"));
+        assertTrue(!Ran.fettle("lint", written(whole)).out().contains("(no-source)"));
+        String unpriced = whole.replaceFirst("(part: plain-grip,.*price: )", "$1-");
+        assertTrue(!unpriced.equals(whole));
+        Ran ran = Ran.fettle("lint", written(unpriced));
+        String words = ran.out().replaceAll("\\s+", " ");
+        assertTrue(words.contains("(schema-mismatch)") && words.contains("(no-source)") && words.contains("catalog.yaml first"), ran.out());
+    }
+
+    private String written(String text) throws IOException {
+        Files.writeString(catalog.resolve("catalog.yaml"), text);
+        return catalog.toString();
+    }
 }
