@@ -143,13 +143,12 @@ public final class Contents {
                 return NONE;
             }
             boolean byClass = !several() && fromClasses.length == 1 && toClasses.length == 1;
-            int one = byClass ? fromClasses[0] : from.node();
-            int other = byClass ? toClasses[0] : to.node();
-            long key = KeyOfTwo.of(one, other);
+            // Classes are numbered by themselves, and must not be taken for nodes of the same number.
+            long key = byClass ? KeyOfTwo.of(~fromClasses[0], ~toClasses[0]) : KeyOfTwo.of(from.node(), to.node());
             int[] found = open.get(key);
             if (found == null) {
                 found = watches.shared(
-                        byClass ? openByClass(one, other) : Arrays.stream(looked).filter(monitor -> !sameFilling(watches.of(monitor), from, to)).toArray());
+                        byClass ? openByClass(fromClasses[0], toClasses[0]) : Arrays.stream(looked).filter(monitor -> !sameFilling(watches.of(monitor), from, to)).toArray());
                 open.put(key, found);
             }
             return found;

@@ -51,12 +51,12 @@ public final class Site implements Swaps {
         }
     }
 
-    /** In a slot of one, all of a class are alike. */
+    /** In a slot of one, all of a class are alike. Classes are numbered by themselves, and must not be taken for nodes of the same number. */
     private long key(Stand from, Stand to) {
         int[] one = contents.classesOf(from);
         int[] other = contents.classesOf(to);
         boolean byClass = !contents.several() && one.length == 1 && other.length == 1;
-        return byClass ? KeyOfTwo.of(one[0], other[0]) : KeyOfTwo.of(from.node(), to.node());
+        return byClass ? KeyOfTwo.of(~one[0], ~other[0]) : KeyOfTwo.of(from.node(), to.node());
     }
 
     private boolean decide(Stand from, Stand to) {
