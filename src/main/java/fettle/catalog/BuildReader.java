@@ -41,7 +41,7 @@ public final class BuildReader {
                 located(fields, "outfit"),
                 located(fields, "access"),
                 fields.words("owned").stream().map(word -> new Build.Located(word.text(), word.origin())).toList(),
-                fields.decimal("budget").filter(amount -> amount.signum() >= 0),
+                fields.amount("budget"),
                 located(fields, "lens"),
                 fields.origin()));
     }

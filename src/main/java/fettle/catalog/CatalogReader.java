@@ -280,8 +280,7 @@ public final class CatalogReader {
             });
         }
         OptionalInt tier = fields.whole("tier");
-        // What the schema rejects is not reckoned with either.
-        Optional<BigDecimal> price = fields.decimal("price").filter(amount -> amount.signum() >= 0);
+        Optional<BigDecimal> price = fields.amount("price");
         if (price.isEmpty() && barter.isEmpty()) {
             return Optional.empty();
         }

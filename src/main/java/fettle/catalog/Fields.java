@@ -45,6 +45,11 @@ record Fields(Node.Obj object) {
         return value(name).flatMap(Fields::decimal);
     }
 
+    /** A sum of money; what is below nothing is none, as the schema has it. */
+    Optional<BigDecimal> amount(String name) {
+        return decimal(name).filter(sum -> sum.signum() >= 0);
+    }
+
     static Optional<BigDecimal> decimal(Node node) {
         return node instanceof Node.Num number ? Optional.of(number.value()) : Optional.empty();
     }

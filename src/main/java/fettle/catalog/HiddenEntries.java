@@ -7,7 +7,6 @@ import fettle.document.Node;
 import fettle.document.SchemaProblem;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 
 /**
@@ -55,7 +54,7 @@ public final class HiddenEntries {
             return !OTHERS.contains(name) && !Nearest.names(name, Sections.KNOWN_BY.keySet()).isEmpty();
         }
         boolean hosts = name.equals("parts") || name.equals("platforms");
-        return !keys.isEmpty() && (inList(value, keys, hosts) || name.equals("offers") && unpriced((Node.Arr) value));
+        return !keys.isEmpty() && (inList(value, keys, hosts) || name.equals("offers") && unpriced(value));
     }
 
     private static boolean inList(Node value, List<String> keys, boolean hosts) {
@@ -64,9 +63,9 @@ public final class HiddenEntries {
     }
 
     /** Whether an offer names a price that can't be one, so that it is no offer. */
-    private static boolean unpriced(Node.Arr offers) {
-        return offers.items().stream().map(offer -> ((Node.Obj) offer).members().get("price")).filter(Objects::nonNull)
-                .anyMatch(price -> !(price.value() instanceof Node.Num number) || number.value().signum() < 0);
+    private static boolean unpriced(Node offers) {
+        return offers instanceof Node.Arr list && list.items().stream().flatMap(offer -> Fields.of(offer).stream())
+                .anyMatch(offer -> offer.value("price").isPresent() && offer.amount("price").isEmpty());
     }
 
     private static boolean inHost(Node.Obj host) {

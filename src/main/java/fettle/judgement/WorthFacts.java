@@ -193,7 +193,7 @@ final class WorthFacts {
             return OutdonePart.Places.NONE;
         }
         Verdict.Dominated first = some.get(0).worth.dominated().orElseThrow();
-        List<Gain> told = gains.of(Optional.of(first.shown()), first.by());
+        List<Gain> told = gains.of(first);
         return new OutdonePart.Places(
                 some.stream().flatMap(place -> place.slots.stream()).map(Home::slot).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()),
                 told, because(first, told));

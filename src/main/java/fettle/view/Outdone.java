@@ -1,10 +1,8 @@
 package fettle.view;
 
-import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.PartWorth;
 import fettle.space.worth.Verdict;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -17,14 +15,10 @@ record Outdone(Verdict.Dominated by, Optional<Verdict.Dominated> forItsPrice) {
 
     /** Empty where a part is not outdone, or not known to be. */
     static Optional<Outdone> of(PartWorth worth, Gains gains) {
-        if (worth.ignoringCost() instanceof Verdict.Dominated free && worth.withCost() instanceof Verdict.Dominated priced && gains.dearer(Optional.of(free.shown()), free.by())) {
-            boolean both = differences(priced, gains).stream().anyMatch(gain -> gain.column().attribute().isPresent());
+        if (worth.ignoringCost() instanceof Verdict.Dominated free && worth.withCost() instanceof Verdict.Dominated priced && gains.dearer(free)) {
+            boolean both = gains.of(priced).stream().anyMatch(gain -> gain.column().attribute().isPresent());
             return Optional.of(both ? new Outdone(priced, Optional.empty()) : new Outdone(free, Optional.of(priced)));
         }
         return worth.dominated().map(dominated -> new Outdone(dominated, Optional.empty()));
-    }
-
-    static List<Gain> differences(Verdict.Dominated dominated, Gains gains) {
-        return gains.of(Optional.of(dominated.shown()), dominated.by());
     }
 }

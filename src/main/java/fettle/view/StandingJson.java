@@ -52,7 +52,7 @@ final class StandingJson {
             json.writeStringProperty("verdict", "dominated");
             parts("shown", Optional.of(dominated.shown()));
             parts("by", dominated.by());
-            GainJson.write(json, "gains", gains.of(Optional.of(dominated.shown()), dominated.by()));
+            GainJson.write(json, "gains", gains.of(dominated));
         } else if (verdict instanceof Verdict.Undominated found) {
             json.writeStringProperty("verdict", "undominated");
             parts("shown", Optional.of(found.best()));

@@ -95,7 +95,7 @@ final class StandingText {
     }
 
     private String outdone(Verdict.Dominated dominated) {
-        List<Gain> all = gains.of(Optional.of(dominated.shown()), dominated.by());
+        List<Gain> all = gains.of(dominated);
         return words(dominated.by()) + " in place of " + words(Optional.of(dominated.shown())) + ": " + listed(all, dominated.shown(), dominated.by())
                 + adapters(dominated.by());
     }

@@ -86,7 +86,7 @@ final class SurveyJson {
     private void witness(Verdict.Dominated dominated) {
         parts("by", dominated.by());
         parts("shown", Optional.of(dominated.shown()));
-        GainJson.write(json, "gains", Outdone.differences(dominated, gains));
+        GainJson.write(json, "gains", gains.of(dominated));
     }
 
     private void undecided(SlotWorth slot, String part, String asked, Verdict verdict) {

@@ -148,7 +148,7 @@ final class SurveyText {
     }
 
     private String waste(Verdict.Dominated dominated, String mode) {
-        return words(Optional.of(dominated.shown())) + " is outdone by " + words(dominated.by()) + ", " + mode + ": " + GainWording.of(Outdone.differences(dominated, gains));
+        return words(Optional.of(dominated.shown())) + " is outdone by " + words(dominated.by()) + ", " + mode + ": " + GainWording.of(gains.of(dominated));
     }
 
     private static String words(Optional<Assembly> choice) {

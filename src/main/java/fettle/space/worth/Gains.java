@@ -47,10 +47,15 @@ public final class Gains {
         return gains;
     }
 
-    /** Whether a choice that is put in another's place costs more, or one of the two can't be bought. */
-    public boolean dearer(Optional<Assembly> before, Optional<Assembly> after) {
-        Optional<BigDecimal> paid = cost(parts(before));
-        Optional<BigDecimal> pays = cost(parts(after));
+    /** What differs in a witness from the assembly that it shows to be dominated. */
+    public List<Gain> of(Verdict.Dominated dominated) {
+        return of(Optional.of(dominated.shown()), dominated.by());
+    }
+
+    /** Whether a witness costs more than the assembly that it shows to be dominated, or one of the two can't be bought. */
+    public boolean dearer(Verdict.Dominated dominated) {
+        Optional<BigDecimal> paid = cost(parts(Optional.of(dominated.shown())));
+        Optional<BigDecimal> pays = cost(parts(dominated.by()));
         return paid.isEmpty() || pays.isEmpty() || pays.get().compareTo(paid.get()) > 0;
     }
 
