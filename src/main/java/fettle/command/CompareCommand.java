@@ -44,7 +44,7 @@ final class CompareCommand implements Command {
                 .description("builds to check against both: a file, a directory, or - for standard input; may be given several times").build());
         spec.addOption(OptionSpec.builder(ADVICE).paramLabel("builds|all|none").type(String.class).defaultValue("builds")
                 .description("for which parts to tell whether they became outclassed, or ceased to be: those that the builds use, or all (default: builds)")
-                .converters(value -> Options.oneOf(value, List.of("builds", "all", "none"))).build());
+                .converters(new OneOf(List.of("builds", "all", "none"))).build());
         Options.addReporting(spec, "error", Format.TEXT, Format.JSON, Format.SARIF);
         return spec;
     }

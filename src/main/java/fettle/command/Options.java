@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
-import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
@@ -87,7 +86,7 @@ final class Options {
         List<String> words = Arrays.stream(offered).map(Options::word).toList();
         return OptionSpec.builder(FORMAT).paramLabel(String.join("|", words)).type(String.class).defaultValue("text")
                 .description("the form of the output (default: text)")
-                .converters(value -> oneOf(value, words)).build();
+                .converters(new OneOf(words)).build();
     }
 
     static OptionSpec output() {
@@ -97,7 +96,7 @@ final class Options {
     static OptionSpec failOn(String usual) {
         return OptionSpec.builder(FAIL_ON).paramLabel("error|warning|note|never").type(String.class).defaultValue(usual)
                 .description("end with 1 where a finding is at least this grave (default: " + usual + ")")
-                .converters(value -> oneOf(value, List.of("error", "warning", "note", "never"))).build();
+                .converters(new OneOf(List.of("error", "warning", "note", "never"))).build();
     }
 
     static OptionSpec rules() {
@@ -108,7 +107,7 @@ final class Options {
     static OptionSpec color() {
         return OptionSpec.builder(COLOR).paramLabel("auto|always|never").type(String.class).defaultValue("auto")
                 .description("colour the text (default: auto, on a terminal unless NO_COLOR is set)")
-                .converters(value -> oneOf(value, List.of("auto", "always", "never"))).build();
+                .converters(new OneOf(List.of("auto", "always", "never"))).build();
     }
 
     static OptionSpec progress() {
@@ -121,12 +120,5 @@ final class Options {
 
     static String word(Format format) {
         return format.name().toLowerCase(Locale.ROOT);
-    }
-
-    static String oneOf(String value, List<String> known) {
-        if (!known.contains(value)) {
-            throw new CommandLine.TypeConversionException("expected " + String.join(", ", known) + ", not '" + value + "'");
-        }
-        return value;
     }
 }
