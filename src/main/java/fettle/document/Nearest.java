@@ -9,6 +9,9 @@ import java.util.Locale;
 public final class Nearest {
     private static final int MOST_OFFERED = 3;
 
+    /** Letters of the shortest piece of a word in which one of them counts for a slip. */
+    private static final int SLIPPED = 4;
+
     private Nearest() {}
 
     /**
@@ -29,6 +32,34 @@ public final class Nearest {
                 .limit(MOST_OFFERED)
                 .map(Guess::name)
                 .toList();
+    }
+
+    /**
+     * Whether one word can be the other with a slip of the pen: the same but for case and the marks that join words, or but for one letter, or two in the wrong
+     * order, in a piece of at least 4. Pieces that are shorter, and figures, are what words of a kind are told apart by: {@code type-a} is no slip of {@code type-b}.
+     */
+    public static boolean slip(String one, String other) {
+        String[] pieces = folded(one).split("[-.]");
+        String[] others = folded(other).split("[-.]");
+        if (String.join("", pieces).equals(String.join("", others))) {
+            return !one.equals(other);
+        }
+        if (pieces.length != others.length) {
+            return false;
+        }
+        int slips = 0;
+        for (int i = 0; i < pieces.length; i++) {
+            if (!pieces[i].equals(others[i])) {
+                boolean slight = Math.min(pieces[i].length(), others[i].length()) >= SLIPPED && distance(pieces[i], others[i]) == 1
+                        && figures(pieces[i]).equals(figures(others[i]));
+                slips += slight ? 1 : 2;
+            }
+        }
+        return slips == 1;
+    }
+
+    private static String figures(String piece) {
+        return piece.replaceAll("[^0-9]", "");
     }
 
     /** A third of the longer name may differ, at least one letter: {@code grp} is near {@code grip}, not near {@code kick}. */

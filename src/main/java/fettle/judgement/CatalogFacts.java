@@ -83,6 +83,7 @@ final class CatalogFacts {
         facts.addAll(catalog.entries());
         facts.addAll(catalog.references());
         facts.addAll(new Names(catalog, rules).facts(catalog.references()));
+        facts.addAll(OddName.of(catalog));
         facts.addAll(catalog.attributes().values());
         facts.addAll(catalog.currencies().values());
         facts.addAll(catalog.vendors().values());

@@ -2,6 +2,7 @@ package fettle.judgement;
 
 import fettle.document.Nearest;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -10,12 +11,18 @@ import java.util.Set;
  *
  * @param others the ids that are taken by things of another sort, which share one space of ids with these: platforms beside parts, and parts beside platforms
  * @param other what those are, such as {@code a platform}
+ * @param misnamed by an id that is mentioned and is not there, what was probably meant to have it
  */
-public record KnownNames(String space, Set<String> names, Set<String> others, String other) {
+public record KnownNames(String space, Set<String> names, Set<String> others, String other, Map<String, Misnamed> misnamed) {
 
     /** The names nearest to a wrong one, best first; empty where none is near. */
     public Optional<List<String>> near(String wrong) {
         return Optional.of(Nearest.names(wrong, names)).filter(found -> !found.isEmpty());
+    }
+
+    /** What was probably meant to have this id, which several mention. */
+    public Optional<Misnamed> misnamed(String wrong) {
+        return Optional.ofNullable(misnamed.get(wrong));
     }
 
     /** What has this id, where something of another sort has it. */

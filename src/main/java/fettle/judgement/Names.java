@@ -1,10 +1,12 @@
 package fettle.judgement;
 
 import fettle.catalog.Catalog;
+import fettle.catalog.Entry;
 import fettle.catalog.HasName;
 import fettle.catalog.Part;
 import fettle.catalog.Reference;
 import fettle.catalog.SlotHasTag;
+import fettle.document.Nearest;
 import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
 import java.util.ArrayList;
@@ -24,9 +26,13 @@ final class Names {
     private static final String TAG = "tag:";
 
     private final Map<String, Set<String>> bySpace = new TreeMap<>();
+    private final Map<String, Map<String, Entry>> entries = new TreeMap<>();
 
     Names(Catalog catalog, RuleIndex rules) {
-        catalog.entries().forEach(entry -> add(entry.section(), entry.id()));
+        catalog.entries().forEach(entry -> {
+            add(entry.section(), entry.id());
+            entries.computeIfAbsent(entry.section(), unused -> new TreeMap<>()).put(entry.id(), entry);
+        });
         for (Map<String, Part> hosts : List.of(catalog.platforms(), catalog.parts())) {
             for (Part host : hosts.values()) {
                 host.names().stream().map(HasName::name).filter(name -> name.startsWith(TAG)).forEach(name -> add("tags", name.substring(TAG.length())));
@@ -46,15 +52,28 @@ final class Names {
 
     /** The facts that tell which of these mentions name something, and what else they could have named. */
     List<Object> facts(Collection<Reference> mentions) {
-        SortedMap<String, SortedSet<String>> mentioned = new TreeMap<>();
-        mentions.forEach(mention -> mentioned.computeIfAbsent(mention.space(), unused -> new TreeSet<>()).add(mention.id()));
+        SortedMap<String, SortedMap<String, Integer>> mentioned = new TreeMap<>();
+        mentions.forEach(mention -> mentioned.computeIfAbsent(mention.space(), unused -> new TreeMap<>()).merge(mention.id(), 1, Integer::sum));
         List<Object> facts = new ArrayList<>();
         mentioned.forEach((space, ids) -> {
             boolean parts = space.equals("parts");
             Set<String> others = parts ? names("platforms") : space.equals("platforms") ? names("parts") : Set.of();
-            facts.add(new KnownNames(space, Collections.unmodifiableSet(names(space)), Collections.unmodifiableSet(others), parts ? "a platform" : "a part"));
-            ids.stream().filter(names(space)::contains).forEach(id -> facts.add(new Known(space, id)));
+            facts.add(new KnownNames(space, Collections.unmodifiableSet(names(space)), Collections.unmodifiableSet(others), parts ? "a platform" : "a part", misnamed(space, ids)));
+            ids.keySet().stream().filter(names(space)::contains).forEach(id -> facts.add(new Known(space, id)));
         });
         return List.copyOf(facts);
+    }
+
+    /** By ids that are mentioned more than once and are not there, the entries of nearly that name that nothing mentions. */
+    private Map<String, Misnamed> misnamed(String space, SortedMap<String, Integer> mentions) {
+        Map<String, Entry> there = entries.getOrDefault(space, Map.of());
+        SortedMap<String, Misnamed> misnamed = new TreeMap<>();
+        mentions.forEach((id, count) -> {
+            if (count > 1 && !names(space).contains(id)) {
+                Nearest.names(id, there.keySet()).stream().limit(1).filter(near -> !mentions.containsKey(near))
+                        .forEach(near -> misnamed.put(id, new Misnamed(there.get(near), count)));
+            }
+        });
+        return Collections.unmodifiableMap(misnamed);
     }
 }

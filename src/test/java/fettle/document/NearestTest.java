@@ -1,6 +1,8 @@
 package fettle.document;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import net.jqwik.api.ForAll;
@@ -51,6 +53,25 @@ class NearestTest {
     @Test
     void equally_near_names_come_in_alphabetical_order_whatever_order_they_are_known_in() {
         assertEquals(List.of("part-a", "part-b", "part-c"), Nearest.names("part-x", List.of("part-c", "part-a", "part-d", "part-b")));
+    }
+
+    @Test
+    void a_letter_too_few_too_many_or_out_of_order_is_a_slip() {
+        assertTrue(Nearest.slip("dovetial", "dovetail"));
+        assertTrue(Nearest.slip("long-dovetal", "long-dovetail"));
+        assertTrue(Nearest.slip("gasblock", "gas-block"));
+        assertTrue(Nearest.slip("Optic", "optic"));
+    }
+
+    @Test
+    void what_tells_words_of_a_kind_apart_is_no_slip() {
+        assertFalse(Nearest.slip("type-a", "type-b"));
+        assertFalse(Nearest.slip("size-12", "size-13"));
+        assertFalse(Nearest.slip("m1200", "m1201"));
+        assertFalse(Nearest.slip("xl", "xs"));
+        assertFalse(Nearest.slip("upper-front", "upper-rear"));
+        assertFalse(Nearest.slip("upper", "upper-front"));
+        assertFalse(Nearest.slip("dovetail", "dovetail"));
     }
 
     @Property
