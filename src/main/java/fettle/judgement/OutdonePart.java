@@ -3,45 +3,103 @@ package fettle.judgement;
 import fettle.catalog.Fact;
 import fettle.catalog.Part;
 import fettle.space.worth.Gain;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * A part that is dominated in some slots of some platforms, cost ignored or counted.
  *
  * @param everywhere whether that is so, cost ignored, wherever a valid build can hold it
  * @param worseThanEmpty whether leaving its place empty outdoes it wherever a valid build can hold it
- * @param anyPrice where it is dominated, cost ignored, by what mounts as directly as it does
- * @param behindAdapter where it is dominated, cost ignored, by a part of its kind that stands on an adapter
+ * @param anyhow where it is dominated, cost ignored
+ * @param anyPrice those of them where what dominates it mounts as directly as it does
+ * @param behindAdapter those where it is a part of its kind that stands on an adapter
  * @param forPrice where it is dominated only when cost counts
  */
-public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty, Places anyPrice, Places behindAdapter, Places forPrice) {
+public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty, Places anyhow, Places anyPrice, Places behindAdapter, Places forPrice) {
 
     /**
-     * Slots in which the same is to be said.
+     * Slots in which a part is outdone by the same.
      *
      * @param slots in order
-     * @param shown the part's smallest assembly in the first of them
+     * @param shown the part's smallest assembly there
      * @param by what outdoes that
      * @param gains what that gains, attribute by attribute
      * @param because the figures and prices in which the two differ, as far as they are stated
      */
-    public record Places(List<String> slots, String shown, String by, List<Gain> gains, List<Fact> because) {
+    public record Place(List<String> slots, String shown, String by, List<Gain> gains, List<Fact> because) {
 
-        static final Places NONE = new Places(List.of(), "", "", List.of(), List.of());
-
-        public Places {
+        public Place {
             slots = List.copyOf(slots);
             gains = List.copyOf(gains);
             because = List.copyOf(because);
         }
 
-        public boolean some() {
-            return !slots.isEmpty();
+        /** The same as a finding's data has it. */
+        private Map<String, Object> data() {
+            return Map.of("slots", slots, "shown", shown, "by", by, "gains", gains);
         }
     }
 
-    /** Where it is dominated, cost ignored, in either way; the direct way first. */
-    public Places first() {
-        return anyPrice.some() ? anyPrice : behindAdapter;
+    /** All slots in which a part is outdone in one way, by what outdoes it there; first what does so in most. */
+    public record Places(List<Place> by) {
+
+        private static final int TOLD = 2;
+
+        public Places {
+            by = List.copyOf(by);
+        }
+
+        public boolean some() {
+            return !by.isEmpty();
+        }
+
+        /** What outdoes it in most of the slots. */
+        public Place most() {
+            return by.get(0);
+        }
+
+        /** All the slots, in order. */
+        public List<String> slots() {
+            Set<String> slots = new TreeSet<>();
+            by.forEach(place -> slots.addAll(place.slots));
+            return List.copyOf(slots);
+        }
+
+        /** What outdoes it where the first doesn't, in words. */
+        public List<String> elsewhere() {
+            return told(by.subList(1, by.size()));
+        }
+
+        /** What outdoes it and where, in words. */
+        public List<String> told() {
+            return told(by);
+        }
+
+        private static List<String> told(List<Place> places) {
+            int shown = places.size() == TOLD + 1 ? TOLD + 1 : TOLD;
+            List<String> told = new ArrayList<>();
+            places.stream().limit(shown).forEach(place -> told.add(place.by + " in " + String.join(", ", place.slots)));
+            if (places.size() > shown) {
+                told.add("others in " + places.stream().skip(shown).mapToInt(place -> place.slots.size()).sum() + " more slots");
+            }
+            return told;
+        }
+
+        /** Each of them as a finding's data has it. */
+        public List<Map<String, Object>> witnesses() {
+            return by.stream().map(Place::data).toList();
+        }
+
+        /** All that is stated of what differs. */
+        public List<Fact> because() {
+            Set<Fact> facts = new LinkedHashSet<>();
+            by.forEach(place -> facts.addAll(place.because));
+            return List.copyOf(facts);
+        }
     }
 }

@@ -3,6 +3,7 @@ package fettle.judgement;
 import fettle.catalog.Catalog;
 import fettle.catalog.Fact;
 import fettle.catalog.Part;
+import fettle.space.Assembly;
 import fettle.space.Landscape;
 import fettle.space.Prices;
 import fettle.space.Undecided;
@@ -14,7 +15,9 @@ import fettle.space.worth.Placing;
 import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -166,7 +169,7 @@ final class WorthFacts {
                 Predicate<Alike> adapted = place -> place.worth.dominated().map(dominated -> adapted(part, dominated)).orElse(false);
                 found.add(new OutdonePart(
                         part, everywhere(id, places, free), everywhere(id, places, place -> place.worth.worseThanEmpty()),
-                        places(places, free.and(adapted.negate())), places(places, free.and(adapted)),
+                        places(places, free), places(places, free.and(adapted.negate())), places(places, free.and(adapted)),
                         places(places, free.negate().and(place -> place.worth.withCost() instanceof Verdict.Dominated))));
             }
         });
@@ -188,15 +191,22 @@ final class WorthFacts {
     }
 
     private OutdonePart.Places places(List<Alike> places, Predicate<Alike> wanted) {
-        List<Alike> some = places.stream().filter(wanted).toList();
-        if (some.isEmpty()) {
-            return OutdonePart.Places.NONE;
-        }
-        Verdict.Dominated first = some.get(0).worth.dominated().orElseThrow();
-        List<Gain> told = gains.of(first);
-        return new OutdonePart.Places(
-                some.stream().flatMap(place -> place.slots.stream()).map(Home::slot).distinct().sorted().toList(), Assemblies.words(Optional.of(first.shown())), Assemblies.words(first.by()),
-                told, because(first, told));
+        Map<List<Optional<Assembly>>, List<Alike>> byWitness = new LinkedHashMap<>();
+        places.stream().filter(wanted).forEach(place -> {
+            Verdict.Dominated dominated = place.worth.dominated().orElseThrow();
+            byWitness.computeIfAbsent(List.of(Optional.of(dominated.shown()), dominated.by()), unused -> new ArrayList<>()).add(place);
+        });
+        return new OutdonePart.Places(byWitness.values().stream().map(this::place)
+                .sorted(Comparator.comparing((OutdonePart.Place place) -> -place.slots().size()).thenComparing(place -> place.slots().get(0)).thenComparing(OutdonePart.Place::by))
+                .toList());
+    }
+
+    private OutdonePart.Place place(List<Alike> places) {
+        Verdict.Dominated dominated = places.get(0).worth.dominated().orElseThrow();
+        List<Gain> told = gains.of(dominated);
+        return new OutdonePart.Place(
+                places.stream().flatMap(place -> place.slots.stream()).map(Home::slot).distinct().sorted().toList(), Assemblies.words(Optional.of(dominated.shown())),
+                Assemblies.words(dominated.by()), told, because(dominated, told));
     }
 
     /** What the catalog states of the parts of either in which the two differ. */
@@ -218,7 +228,7 @@ final class WorthFacts {
         twins.forEach((one, others) -> others.forEach((other, slots) -> {
             long together = seen.get(one).alike.stream().flatMap(alike -> alike.slots.stream()).filter(slot -> slot.standing.contains(other)).count();
             if (together == slots.size() && !obscure.both(one, other)) {
-                found.add(new TwinParts(catalog.parts().get(one), catalog.parts().get(other), slots.stream().distinct().sorted().toList()));
+                found.add(new TwinParts(catalog.parts().get(one), catalog.parts().get(other), slots.stream().distinct().sorted().toList(), prices.cheapest(one), prices.cheapest(other)));
             }
         }));
         return found;

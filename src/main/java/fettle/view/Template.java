@@ -9,29 +9,43 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
  * Fills a rule's text in from a finding's data. {@code {name}} stands for a value, a list being joined by "and"; {@code {name|or}} joins it
- * by "or", and {@code {name|money}} writes an amount of the catalog's money. What a value says is never read as a template again.
+ * by "or", and {@code {name|money}} writes an amount of the catalog's money. What stands between {@code [[} and {@code ]]} is left out where a name in it has no value. What
+ * a value says is never read as a template again.
  *
  * @param currency the catalog's; empty where it has none
  */
 record Template(String currency) {
 
     private static final Pattern NAME = Pattern.compile("\\{([A-Za-z][A-Za-z0-9_]*)(?:\\|(and|or|money))?\\}");
+    private static final Pattern SPARE = Pattern.compile("\\[\\[(.*?)\\]\\]");
     private static final Pattern HUMP = Pattern.compile("(?<=[a-z0-9])(?=[A-Z])");
 
     /** The text filled in; a name without a value is put in words, so that a sentence remains. */
     String filled(String template, Map<String, ?> data) {
-        return NAME.matcher(template).replaceAll(found -> java.util.regex.Matcher.quoteReplacement(
+        StringBuilder text = new StringBuilder();
+        int done = 0;
+        Matcher spare = SPARE.matcher(template);
+        while (spare.find()) {
+            text.append(plain(template.substring(done, spare.start()), data)).append(whole(spare.group(1), data).orElse(""));
+            done = spare.end();
+        }
+        return text.append(plain(template.substring(done), data)).toString();
+    }
+
+    private String plain(String template, Map<String, ?> data) {
+        return NAME.matcher(template).replaceAll(found -> Matcher.quoteReplacement(
                 value(found, data).orElseGet(() -> "some " + HUMP.matcher(found.group(1)).replaceAll(" ").toLowerCase(Locale.ROOT))));
     }
 
     /** The text filled in; empty where a name has no value. */
     Optional<String> whole(String template, Map<String, ?> data) {
         boolean all = NAME.matcher(template).results().allMatch(found -> value(found, data).isPresent());
-        return all ? Optional.of(filled(template, data)) : Optional.empty();
+        return all ? Optional.of(plain(template, data)) : Optional.empty();
     }
 
     private Optional<String> value(MatchResult found, Map<String, ?> data) {

@@ -71,6 +71,14 @@ class TemplateTest {
     }
 
     @Test
+    void what_stands_between_double_brackets_is_left_out_with_a_name_in_it_that_has_no_value() {
+        String template = "{part} goes[[; so does {other}]][[, {third} too]].";
+        assertEquals("a goes.", TEMPLATE.filled(template, Map.of("part", "a", "other", List.of())));
+        assertEquals("a goes; so does b.", TEMPLATE.filled(template, Map.of("part", "a", "other", "b")));
+        assertEquals("some part goes, [[b]] too.", TEMPLATE.filled(template, Map.of("third", "[[b]]")));
+    }
+
+    @Test
     void no_rule_ever_shows_a_brace_in_its_message_or_remedies() {
         List<RuleInfo> rules = RuleIndex.builtIn().rules();
         assertTrue(rules.size() >= 12, "only " + rules.size() + " rules were looked at");
