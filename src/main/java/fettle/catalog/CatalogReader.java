@@ -16,6 +16,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
+import java.util.stream.IntStream;
 
 /** Merges catalog documents into one {@link Catalog}, noting each entry and each mention of another entry on the way. */
 public final class CatalogReader {
@@ -55,7 +56,7 @@ public final class CatalogReader {
         });
         platforms.keySet().removeAll(parts.keySet());
         var constraints = section("constraints", this::constraint);
-        var currencies = section("currencies", (id, fields) -> fields.decimal("rate").map(rate -> new Currency(id, rate, fields.origin())));
+        var currencies = section("currencies", (id, fields) -> fields.decimal("rate").filter(rate -> rate.signum() > 0).map(rate -> new Currency(id, rate, fields.origin())));
         var vendors = section("vendors", (id, fields) -> Optional.of(new Vendor(id, label(id, fields), fields.whole("tiers").orElse(0), fields.origin())));
         var goods = section("goods", (id, fields) -> fields.decimal("value").map(value -> new Good(id, label(id, fields), value, fields.origin())));
         var access = section("access", this::access);
@@ -189,7 +190,7 @@ public final class CatalogReader {
                 stats(id, subject, fields, "stats"),
                 stats(id, subject, fields, "loaded"),
                 slots(id, subject, fields),
-                fields.whole("span").orElse(1),
+                fields.whole("span", 1, Slot.LONGEST).orElse(1),
                 List.copyOf(names),
                 List.copyOf(traits),
                 mentioned(subject, "zones", fields.words("claims")).stream().map(word -> new ClaimsZone(id, word.text(), word.origin())).toList(),
@@ -247,8 +248,8 @@ public final class CatalogReader {
                 distinct(fields.words("rejects")).stream().map(word -> new SlotRejects(id, selector(subject, word).text(), word.origin())).toList(),
                 fields.flag("required", false),
                 distinct(fields.words("tags")).stream().map(word -> new SlotHasTag(id, word.text(), word.origin())).toList(),
-                fields.whole("units"),
-                fields.whole("most"),
+                fields.whole("units", 1, Slot.LONGEST),
+                fields.whole("most", 1, Slot.LONGEST),
                 fields.flag("repeats", false),
                 fields.origin());
     }
@@ -346,7 +347,8 @@ public final class CatalogReader {
                 points.add(new Limit.Point(pair.get(0), pair.get(1)));
             }
         }
-        return points.isEmpty() ? Optional.empty() : Optional.of(new Limit.Table(by.get().text(), List.copyOf(points)));
+        boolean rising = IntStream.range(1, points.size()).allMatch(i -> points.get(i - 1).x().compareTo(points.get(i).x()) < 0);
+        return points.isEmpty() || !rising ? Optional.empty() : Optional.of(new Limit.Table(by.get().text(), List.copyOf(points)));
     }
 
     private Optional<Waiver> waiver(Fields fields) {

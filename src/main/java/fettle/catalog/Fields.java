@@ -58,6 +58,12 @@ record Fields(Node.Obj object) {
         return decimal(name).map(Fields::whole).orElse(OptionalInt.empty());
     }
 
+    /** A whole number within bounds; one out of them counts as not written, as the schema has it. */
+    OptionalInt whole(String name, int least, int most) {
+        OptionalInt number = whole(name);
+        return number.isPresent() && number.getAsInt() >= least && number.getAsInt() <= most ? number : OptionalInt.empty();
+    }
+
     static OptionalInt whole(BigDecimal number) {
         try {
             return OptionalInt.of(number.intValueExact());

@@ -34,7 +34,7 @@ public final class HiddenEntries {
 
     /** Whether a document holds such. */
     public static boolean in(Document document) {
-        return document.problems().stream().anyMatch(HiddenEntries::by) || inRoot(document);
+        return document.cutShort() || document.problems().stream().anyMatch(HiddenEntries::by) || inRoot(document);
     }
 
     /** Whether something was left out that may be an entry, and not a piece of one, or of what a catalog says of itself. */

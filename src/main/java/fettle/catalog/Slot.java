@@ -19,6 +19,9 @@ public record Slot(
         Origin origin)
         implements Fact {
 
+    /** The most notches that a slot is long or a part takes, and the most parts that a slot holds, as the schema has it. */
+    static final int LONGEST = 10_000;
+
     /** Whether a length in notches is given. */
     public boolean measured() {
         return units.isPresent();

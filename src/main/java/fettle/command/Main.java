@@ -3,10 +3,12 @@ package fettle.command;
 import fettle.document.DeepStack;
 import fettle.engine.RuleBase;
 import fettle.engine.RuleErrors;
+import fettle.engine.RuleFault;
 import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
@@ -51,16 +53,21 @@ public final class Main {
 
     /** Runs a command and ends the process with its exit code. */
     public static void main(String[] arguments) {
-        PrintStream out = stream(FileDescriptor.out);
-        PrintStream err = stream(FileDescriptor.err);
+        WatchedOutput watched = new WatchedOutput(new FileOutputStream(FileDescriptor.out));
+        PrintStream out = stream(watched);
+        PrintStream err = stream(new FileOutputStream(FileDescriptor.err));
         int code = run(arguments, new Streams(System.in, out, err, Terminal.shown(), Progress.beating(err, Terminal.attended())));
         out.flush();
+        if (watched.failure().isPresent()) {
+            err.println(PROGRAM + ": cannot write to standard output: " + watched.failure().get());
+            code = ExitCode.NOT_CHECKED;
+        }
         err.flush();
         System.exit(code);
     }
 
-    private static PrintStream stream(FileDescriptor descriptor) {
-        return new PrintStream(new BufferedOutputStream(new FileOutputStream(descriptor), BUFFER), false, StandardCharsets.UTF_8);
+    private static PrintStream stream(OutputStream out) {
+        return new PrintStream(new BufferedOutputStream(out, BUFFER), false, StandardCharsets.UTF_8);
     }
 
     /** Runs a command and returns its exit code: 0 checked, 1 findings that fail, 2 could not check, 70 a fault in the program. */
@@ -87,6 +94,9 @@ public final class Main {
         } catch (NotChecked | RuleErrors wrong) {
             say(streams, command, wrong.getMessage());
             return ExitCode.NOT_CHECKED;
+        } catch (RuleFault broken) {
+            say(streams, command, broken.given() ? broken.getMessage() + ". Mend it, or leave out --rules." : Fault.told(broken));
+            return broken.given() ? ExitCode.NOT_CHECKED : ExitCode.FAULT;
         } catch (RuntimeException | Error fault) {
             say(streams, command, Fault.told(fault));
             return ExitCode.FAULT;

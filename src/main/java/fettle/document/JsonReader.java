@@ -1,6 +1,7 @@
 package fettle.document;
 
 import fettle.document.PlaceFinder.Place;
+import java.util.Optional;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.JsonParser;
 import tools.jackson.core.JsonToken;
@@ -98,6 +99,11 @@ final class JsonReader {
     }
 
     private void reportSyntax(JacksonException notJson) {
+        Optional<MergeMarker> merge = MergeMarker.in(text);
+        if (merge.isPresent()) {
+            tree.report(tree.here(merge.get().place().line(), merge.get().place().column()), merge.get().what(), merge.get().remedy());
+            return;
+        }
         boolean endsEarly = notJson instanceof UnexpectedEndOfInputException;
         int offset = endsEarly ? text.stripTrailing().length() : faultyOffset(notJson);
         Place place = places.at(offset);

@@ -182,12 +182,12 @@ final class TreeBuilder {
         Collections.reverse(fromOutside);
         Open outermost = fromOutside.get(0);
         if (!outermost.isObject) {
-            return new Document(file, Optional.empty(), problems);
+            return new Document(file, Optional.empty(), problems, true);
         }
         if (fromOutside.size() > 1 && !fromOutside.get(1).isObject) {
             outermost.add(fromOutside.get(1).closed());
         }
         Optional<Node> trusted = outermost.members.isEmpty() ? Optional.empty() : Optional.of(outermost.closed());
-        return new Document(file, trusted, problems);
+        return new Document(file, trusted, problems, true);
     }
 }

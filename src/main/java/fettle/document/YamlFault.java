@@ -1,6 +1,9 @@
 package fettle.document;
 
 import fettle.document.PlaceFinder.Place;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.snakeyaml.engine.v2.exceptions.Mark;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.ReaderException;
@@ -8,12 +11,18 @@ import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 
 /** Words a slip in YAML for people who write it by hand. */
 record YamlFault(Place place, String what, String remedy) {
+
+    private static final Pattern BEYOND = Pattern.compile("\\\\U[89a-fA-F][0-9a-fA-F]{7}");
+
     void report(TreeBuilder tree) {
         tree.report(tree.here(place.line(), place.column()), what, remedy);
     }
 
     static YamlFault of(YamlEngineException notYaml, String text) {
-        if (notYaml instanceof ReaderException unreadable) {
+        Optional<MergeMarker> merge = MergeMarker.in(text);
+        if (merge.isPresent()) {
+            return new YamlFault(merge.get().place(), merge.get().what(), merge.get().remedy());
+        } else if (notYaml instanceof ReaderException unreadable) {
             // The parser refuses the first such character, so the first in the text is the one.
             int offset = Math.max(0, text.indexOf(unreadable.getCodePoint()));
             return new YamlFault(new PlaceFinder(text).at(offset),
@@ -26,6 +35,13 @@ record YamlFault(Place place, String what, String remedy) {
             return new YamlFault(place, what(parserSays), remedy(parserSays));
         }
         return new YamlFault(new Place(1, 1), "this is not YAML", "correct the document");
+    }
+
+    /** An escape for a number that no character has, which stands at an index of a text or behind it. */
+    static YamlFault escaped(String text, int from) {
+        Matcher escape = BEYOND.matcher(text);
+        int offset = escape.find(Math.min(from, text.length())) ? escape.start() : Math.min(from, text.length());
+        return new YamlFault(new PlaceFinder(text).at(offset), what("escape"), remedy("escape"));
     }
 
     private static String what(String parserSays) {

@@ -32,13 +32,17 @@ final class YamlReader {
     private final TreeBuilder tree;
     private final Iterator<Event> events;
     private final Map<Anchor, Node> anchored = new HashMap<>();
+    private final String text;
     private final Set<Anchor> unfinished = new HashSet<>();
     private final AliasCopy copies;
+    /** Characters up to the end of what was read last. */
+    private int passed;
     /** The value read last, where it is a whole number. */
     private Optional<ScalarEvent> number = Optional.empty();
 
     private YamlReader(TreeBuilder tree, String text) {
         this.tree = tree;
+        this.text = text;
         this.events = new Parse(settings(text.length())).parseString(text).iterator();
         this.copies = new AliasCopy(tree);
     }
@@ -53,14 +57,26 @@ final class YamlReader {
 
     static Document read(String file, String text) {
         TreeBuilder tree = new TreeBuilder(file);
+        YamlReader reader = new YamlReader(tree, text);
         try {
-            new YamlReader(tree, text).readDocument();
+            reader.readDocument();
             return tree.finished();
         } catch (StopReading reported) {
             return tree.cutShort();
         } catch (YamlEngineException notYaml) {
-            YamlFault.of(notYaml, text).report(tree);
+            (notYaml.getCause() instanceof NumberFormatException ? YamlFault.escaped(text, reader.passed) : YamlFault.of(notYaml, text)).report(tree);
             return tree.cutShort();
+        }
+    }
+
+    /** The next event. The parser takes an escaped character's number for a signed one, and throws what no parser should where it isn't. */
+    private Event next() {
+        try {
+            Event event = events.next();
+            passed = event.getEndMark().map(Mark::getIndex).orElse(passed);
+            return event;
+        } catch (NumberFormatException beyondAnyCharacter) {
+            throw new YamlEngineException(beyondAnyCharacter);
         }
     }
 
@@ -79,9 +95,9 @@ final class YamlReader {
 
     /** The next event that is not merely the begin or end of the stream or of a document. */
     private Event afterMarkers() {
-        Event event = events.next();
+        Event event = next();
         while (event.getEventId() != Event.ID.StreamEnd && !(event instanceof NodeEvent)) {
-            event = events.next();
+            event = next();
         }
         return event;
     }
@@ -108,12 +124,12 @@ final class YamlReader {
         checkTag(begin, begin.getTag().orElse(""));
         if (begin instanceof MappingStartEvent) {
             tree.beginObject(line(begin), column(begin));
-            for (Event key = events.next(); key.getEventId() != Event.ID.MappingEnd; key = events.next()) {
+            for (Event key = next(); key.getEventId() != Event.ID.MappingEnd; key = next()) {
                 readMember(key);
             }
         } else {
             tree.beginList(line(begin), column(begin));
-            for (Event item = events.next(); item.getEventId() != Event.ID.SequenceEnd; item = events.next()) {
+            for (Event item = next(); item.getEventId() != Event.ID.SequenceEnd; item = next()) {
                 readValue(item);
             }
         }
@@ -123,22 +139,22 @@ final class YamlReader {
     private void readMember(Event key) throws StopReading {
         if (key instanceof ScalarEvent scalar) {
             if (cutByComma(scalar)) {
-                skip(events.next());
+                skip(next());
                 return;
             }
             checkName(scalar);
             scalar.getAnchor().ifPresent(anchor ->
                     anchored.put(anchor, new Node.Text(scalar.getValue(), tree.here(line(scalar), column(scalar)))));
             tree.name(scalar.getValue(), line(scalar), column(scalar));
-            readValue(events.next());
+            readValue(next());
         } else if (key instanceof AliasEvent alias && anchored.get(alias.getAlias()) instanceof Node.Text text) {
             tree.name(text.value(), line(alias), column(alias));
-            readValue(events.next());
+            readValue(next());
         } else {
             tree.report(tree.here(line(key), column(key)), "the name of a property must be a text, but this is none",
                     "write a plain name before the colon");
             skip(key);
-            skip(events.next());
+            skip(next());
         }
     }
 
@@ -217,7 +233,7 @@ final class YamlReader {
             if (depth == 0) {
                 return;
             }
-            event = events.next();
+            event = next();
         }
     }
 

@@ -11,6 +11,7 @@ import java.util.SortedSet;
 import java.util.TreeSet;
 import org.drools.core.impl.RuleBaseFactory;
 import org.drools.model.Model;
+import org.drools.modelcompiler.constraints.ConstraintEvaluationException;
 import org.drools.modelcompiler.KieBaseBuilder;
 import org.kie.api.KieBase;
 import org.kie.api.KieBaseConfiguration;
@@ -99,10 +100,21 @@ public final class RuleBase {
             facts.forEach(session::insert);
             session.fireAllRules();
         } catch (ConsequenceException broken) {
-            throw new RuleFault(broken.getRule().getName(), broken.getCause() == null ? broken : broken.getCause());
+            String name = broken.getRule().getName();
+            throw RuleFault.of(name, given(unit, name), broken.getCause() == null ? broken : broken.getCause());
+        } catch (ConstraintEvaluationException | StackOverflowError broken) {
+            if (sources.size() == 1) {
+                throw broken;
+            }
+            // The program's own rules compare properties of facts and nothing more, and nest nothing.
+            throw RuleFault.ofOneGiven(broken);
         } finally {
             session.dispose();
         }
+    }
+
+    private boolean given(Unit unit, String rule) {
+        return sources.stream().skip(1).anyMatch(source -> source.index().drlRules(unit).contains(rule));
     }
 
     /** A unit's knowledge base, loaded once. */

@@ -5,15 +5,34 @@ package fettle.engine;
 public final class RuleFault extends RuntimeException {
     private static final long serialVersionUID = 1L;
 
-    private final String rule;
+    private final boolean given;
 
-    RuleFault(String rule, Throwable cause) {
-        super("The rule " + rule + " broke off: " + cause.getMessage(), cause);
-        this.rule = rule;
+    private RuleFault(String what, boolean given, Throwable cause) {
+        super(what + " broke off: " + told(cause), cause);
+        this.given = given;
     }
 
-    /** The DRL rule that was running. */
-    public String rule() {
-        return rule;
+    /**
+     * A DRL rule that broke off.
+     *
+     * @param given whether the user named it, rather than the program bringing it
+     */
+    static RuleFault of(String rule, boolean given, Throwable cause) {
+        return new RuleFault("The rule " + rule, given, cause);
+    }
+
+    /** One of the rules that the user named, where it isn't known which. */
+    static RuleFault ofOneGiven(Throwable cause) {
+        return new RuleFault("A rule of those given", true, cause);
+    }
+
+    private static String told(Throwable cause) {
+        String kind = cause.getClass().getSimpleName();
+        return cause.getMessage() == null ? kind : kind + ", " + cause.getMessage() + (cause.getCause() == null ? "" : ", " + cause.getCause().getMessage());
+    }
+
+    /** Whether the user named the rule, rather than the program bringing it. */
+    public boolean given() {
+        return given;
     }
 }

@@ -1,6 +1,7 @@
 package fettle.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import fettle.view.Shown;
 import java.io.IOException;
@@ -33,6 +34,25 @@ class PipeIT {
     @Test
     void a_reader_that_takes_nothing_hears_no_complaint() throws Exception {
         assertEquals(new Piped("", "", 0), shell("'" + PROGRAM + "' validate catalog/marrowdyke catalog/marrowdyke/builds --format json | true"));
+    }
+
+    @Test
+    void output_that_could_not_be_written_is_told_and_ends_with_2() throws Exception {
+        assertEquals(new Piped("", "fettle: cannot write to standard output: No space left on device\n", 2), shell("'" + PROGRAM + "' rules > /dev/full"));
+    }
+
+    @Test
+    void a_folder_that_is_gone_is_told_and_ends_with_2() throws Exception {
+        // The shell itself may complain too, before the program's first line.
+        Piped piped = shell("mkdir -p target/gone && cd target/gone && rmdir ../gone && '" + PROGRAM + "' rules");
+        assertEquals(2, piped.exit(), piped.err());
+        assertTrue(piped.err().endsWith("fettle: the current folder is gone; change to one that is there.\n"), piped.err());
+    }
+
+    @Test
+    void names_of_files_are_taken_as_they_are_where_the_locale_knows_only_ascii() throws Exception {
+        Piped piped = shell("LC_ALL=C '" + PROGRAM + "' lint 'target/n\u00f6 cat\u00e4log'");
+        assertEquals(new Piped("", "fettle lint: there is no catalog at target/n\u00f6 cat\u00e4log; name the directory that holds its documents\n", 2), piped);
     }
 
     @Test

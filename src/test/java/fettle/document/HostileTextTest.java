@@ -54,7 +54,16 @@ class HostileTextTest {
         assertYaml("- 1\nb: 2", "nothing", "2:1 /1: this line does not fit the indentation or the list above it");
         assertYaml("a: @x", "nothing", "1:4 /a: this is not YAML: the parser cannot go on here");
         assertYaml("a: 1\nb: \u0007", "nothing", "2:4 : the character '\\u0007' may not stand in YAML");
+        assertYaml("a: 1\nb: [\"\\u0041\", \"\\UFFFFFFFF\"]", "{a=1 b=['A']}", "2:16 /b/1: a text between double quotes holds a backslash that means nothing");
         assertYaml("%YAML 3.0\n---\na: 1", "nothing", "1:1 : this is not YAML");
+    }
+
+    @Test
+    void what_a_merge_left_behind_is_named_where_it_begins() {
+        String merged = "a merge has left both of its sides in the document: a line begins with <<<<<<<";
+        assertYaml("a: 1\nb:\n<<<<<<< mine\n  - 2\n=======\n  - 3\n>>>>>>> theirs\n", "{a=1}", "3:1 /b: " + merged);
+        assertJson("{\"a\": 1,\n<<<<<<< mine\n\"b\": 2\n=======\n\"b\": 3\n>>>>>>> theirs\n}", "{a=1}", "2:1 : " + merged);
+        assertYaml("a: '\n\n  <<<<<<< quoted'\n", "{a='\n<<<<<<< quoted'}");
     }
 
     @Test

@@ -2,6 +2,7 @@
 package fettle.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
@@ -76,8 +77,8 @@ class RuleBaseTest {
         };
         RuleFault fault = assertThrows(RuleFault.class,
                 () -> base().run(Unit.RELATION, Map.of("relations", broken), RuleWorkshop.facts()));
-        assertEquals("same-kind", fault.rule());
-        assertEquals("The rule same-kind broke off: no more room", fault.getMessage());
+        assertEquals("The rule same-kind broke off: IllegalStateException, no more room", fault.getMessage());
+        assertFalse(fault.given());
     }
 
     @Test

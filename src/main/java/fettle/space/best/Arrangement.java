@@ -17,6 +17,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * A part, or a platform, with all that hangs on it.
@@ -25,6 +27,8 @@ import java.util.function.Function;
  * @param numbered those of the slots whose parts are told apart by their position
  */
 public record Arrangement(String part, SortedMap<String, List<Arrangement>> slots, Set<String> numbered) {
+
+    private static final Pattern POSITION = Pattern.compile(":(\\d{1,9})$");
 
     /** Lists of text, the first difference deciding; a list that ends where the other goes on is the smaller. */
     static final Comparator<List<String>> LISTS = (one, other) -> {
@@ -146,11 +150,11 @@ public record Arrangement(String part, SortedMap<String, List<Arrangement>> slot
         List<BuildEntry> entries = new ArrayList<>();
         for (Map.Entry<String, String> placed : paths().entrySet()) {
             String path = placed.getKey();
-            int cut = path.lastIndexOf('/');
-            int colon = path.indexOf(':', cut + 1);
-            String slot = colon < 0 ? path : path.substring(0, colon);
-            int position = colon < 0 ? 0 : Integer.parseInt(path.substring(colon + 1));
-            entries.add(new BuildEntry(slot, position, placed.getValue(), OptionalInt.empty(), origin, origin));
+            // A slot whose id is malformed may have a colon in it that no position follows.
+            Matcher position = POSITION.matcher(path);
+            boolean listed = position.find();
+            String slot = listed ? path.substring(0, position.start()) : path;
+            entries.add(new BuildEntry(slot, listed ? Integer.parseInt(position.group(1)) : 0, placed.getValue(), OptionalInt.empty(), origin, origin));
         }
         return List.copyOf(entries);
     }

@@ -52,7 +52,7 @@ final class WrittenCatalog {
                 .ifPresent(object -> entries.put(HEAD, new Node.Obj(Map.of(CURRENCY, object.members().get(CURRENCY)), object.origin())));
         String base = head.flatMap(object -> text(object, CURRENCY)).orElse("");
         Map<String, List<Node.Obj>> offers = new HashMap<>();
-        sections.getOrDefault(OFFERS, List.of()).forEach(offer ->
+        sections.getOrDefault(OFFERS, List.of()).stream().filter(offer -> text(offer, "vendor").isPresent()).forEach(offer ->
                 text(offer, "part").ifPresent(part -> offers.computeIfAbsent(part, unused -> new ArrayList<>()).add(offer)));
         entries.replaceAll((name, object) ->
                 name.host() && offers.containsKey(name.id()) ? withOffers(object, OfferNames.named(offers.get(name.id()), base)) : object);
