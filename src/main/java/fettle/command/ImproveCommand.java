@@ -1,6 +1,7 @@
 package fettle.command;
 
 import fettle.catalog.Build;
+import fettle.catalog.BuildReader;
 import fettle.catalog.Catalog;
 import fettle.catalog.Lens;
 import fettle.document.DocumentSet;
@@ -78,8 +79,9 @@ final class ImproveCommand implements Command {
         RuleBase rules = settings.preparedRules();
         CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
         DocumentSet documents = Intake.builds(List.of(said.matchedPositionalValue(1, Path.of(""))), streams.in());
-        Validation.Outcome outcome = new Validation(rules).validate(reading, documents, settings.accessIn(reading.catalog()));
-        BuildReview review = chosen(outcome.builds(), said);
+        String id = chosen(documents, said);
+        Validation.Outcome outcome = new Validation(rules).validate(reading, documents, settings.accessIn(reading.catalog()), build -> build.id().equals(id));
+        BuildReview review = outcome.builds().get(0);
         Catalog catalog = reading.catalog();
         Build build = asked(catalog, review.result().build(), said, settings);
         Lens lens = lens(catalog, build);
@@ -111,12 +113,13 @@ final class ImproveCommand implements Command {
         return seconds == null ? Effort.unbounded() : Effort.of(Duration.ofSeconds(seconds));
     }
 
-    private static BuildReview chosen(List<BuildReview> builds, ParseResult said) {
+    /** The id of the build to look at, which only one bears. */
+    private static String chosen(DocumentSet documents, ParseResult said) {
         String id = said.matchedOptionValue(BUILD, "");
-        List<BuildReview> matching = builds.stream().filter(build -> id.isEmpty() || build.result().build().id().equals(id)).toList();
-        List<String> known = builds.stream().map(build -> build.result().build().id()).toList();
+        List<String> known = documents.documents().stream().flatMap(document -> BuildReader.read(document).stream()).map(Build::id).toList();
+        List<String> matching = known.stream().filter(each -> id.isEmpty() || each.equals(id)).toList();
         if (matching.isEmpty()) {
-            throw new NotChecked(builds.isEmpty() ? "no build could be read, so there is nothing to improve" : "there is no build " + id + NotChecked.meant(id, known));
+            throw new NotChecked(known.isEmpty() ? "no build could be read, so there is nothing to improve" : "there is no build " + id + NotChecked.meant(id, known));
         }
         if (matching.size() > 1) {
             throw new NotChecked("there are several builds; name one with --build: " + String.join(", ", known));

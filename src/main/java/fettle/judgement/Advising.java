@@ -86,7 +86,8 @@ final class Advising {
 
     private List<PlaceLadder.Priced> points(List<Prospect> here) {
         List<PlaceLadder.Priced> points = new ArrayList<>();
-        here.forEach(swap -> cost(swap.to().values()).ifPresent(
+        // What loses a role bears on nothing, which needs no trial.
+        here.stream().filter(swap -> swap.rolesLost().isEmpty()).forEach(swap -> cost(swap.to().values()).ifPresent(
                 cost -> points.add(new PlaceLadder.Priced(Assemblies.words(swap.to()), cost, swap.benefit(), Optional.of(() -> bears(swap))))));
         return points;
     }
@@ -99,7 +100,7 @@ final class Advising {
 
     /** Whether a swap gives a valid build, keeps all role kinds, breaks no limit and keeps to the budget. */
     private boolean bears(Prospect swap) {
-        return swap.tried().filter(made -> made.sound() && Improvement.affordable(result, made.after())).isPresent();
+        return swap.rolesLost().isEmpty() && swap.tried().filter(made -> made.sound() && Improvement.affordable(result, made.after())).isPresent();
     }
 
     private static List<Fraction> steps(List<PlaceLadder.Priced> rungs) {

@@ -50,6 +50,11 @@ final class Names {
         return bySpace.getOrDefault(space, Set.of());
     }
 
+    /** Whether a mention names something. */
+    boolean known(Reference mention) {
+        return names(mention.space()).contains(mention.id());
+    }
+
     /** The facts that tell which of these mentions name something, and what else they could have named. */
     List<Object> facts(Collection<Reference> mentions) {
         SortedMap<String, SortedMap<String, Integer>> mentioned = new TreeMap<>();

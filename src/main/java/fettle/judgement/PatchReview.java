@@ -4,6 +4,7 @@ import fettle.catalog.Build;
 import fettle.catalog.BuildReader;
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
+import fettle.catalog.Reference;
 import fettle.document.Document;
 import fettle.document.DocumentSet;
 import fettle.document.Places;
@@ -27,8 +28,10 @@ import fettle.space.worth.Gains;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Compares two catalogs, and the builds of one with both. */
@@ -71,11 +74,32 @@ public final class PatchReview {
 
         Stream.concat(lost.stream(), gained.stream()).map(FitsTurned::new).forEach(facts::add);
         facts.add(new PatchReading(Reading.of(now)));
+        facts.addAll(broken(old.catalog(), now));
         facts.addAll(sources);
         advice.ifPresent(found -> facts.addAll(turned(found, before.catalog(), after.catalog(), changes)));
         facts.addAll(patched);
         patched.forEach(build -> build.shift().crossings().forEach(crossing -> facts.add(new CrossedLimit(build, crossing))));
         return new Comparison(old, now, changes, touched, lost, gained, sources, advice.map(Advice::shifts), patched, new Judge(rules).judge(facts, places(old, now, builds)));
+    }
+
+    /** The mentions that named something before, or weren't there, and name nothing now, with what tells that. */
+    private List<Object> broken(Catalog old, CatalogReading now) {
+        Set<List<String>> before = unknown(old).stream().map(PatchReview::said).collect(Collectors.toSet());
+        List<Reference> broken = unknown(now.catalog()).stream().filter(mention -> !before.contains(said(mention))).toList();
+        List<Object> facts = new ArrayList<>(broken);
+        facts.addAll(new Names(now.catalog(), rules.index()).facts(now.catalog().references()));
+        facts.add(Reading.of(now));
+        facts.addAll(now.catalog().heads());
+        return facts;
+    }
+
+    private List<Reference> unknown(Catalog catalog) {
+        Names names = new Names(catalog, rules.index());
+        return catalog.references().stream().filter(mention -> !names.known(mention)).toList();
+    }
+
+    private static List<String> said(Reference mention) {
+        return List.of(mention.subject(), mention.space(), mention.id());
     }
 
     /** What was advised and is no longer true, and what is not known of it, platform by platform. */

@@ -4,6 +4,7 @@ import fettle.document.DeepStack;
 import fettle.space.worth.Hull;
 import fettle.space.worth.Standing;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
@@ -29,11 +30,17 @@ final class PlaceLadder {
      */
     record Priced(String assembly, BigDecimal cost, BigDecimal benefit, Optional<BooleanSupplier> bears) implements Hull.Point {}
 
+    /** Fewer trials than these are over before another thread has begun. */
+    private static final int WORTH_SHARING = 16;
+
+    private static final int MOST_LAYERS = 64;
+
     private final Optional<Priced> present;
     private final Set<Priced> sure = Collections.newSetFromMap(new IdentityHashMap<>());
     private List<Priced> points;
     private Hull<Priced> hull;
     private int further = 1;
+    private int layers = 1;
 
     PlaceLadder(List<Priced> swaps, Optional<Priced> present) {
         this.present = present;
@@ -47,7 +54,7 @@ final class PlaceLadder {
         Map<PlaceLadder, List<Priced>> asked = asked(ladders);
         while (!asked.isEmpty()) {
             List<Priced> all = asked.values().stream().flatMap(List::stream).toList();
-            List<Boolean> bears = DeepStack.each(all, point -> point.bears.get().getAsBoolean());
+            List<Boolean> bears = all.size() < WORTH_SHARING ? all.stream().map(PlaceLadder::bears).toList() : DeepStack.each(all, PlaceLadder::bears);
             int next = 0;
             for (Map.Entry<PlaceLadder, List<Priced>> some : asked.entrySet()) {
                 int end = next + some.getValue().size();
@@ -56,6 +63,10 @@ final class PlaceLadder {
             }
             asked = asked(asked.keySet());
         }
+    }
+
+    private static boolean bears(Priced point) {
+        return point.bears.get().getAsBoolean();
     }
 
     private static Map<PlaceLadder, List<Priced>> asked(Collection<PlaceLadder> ladders) {
@@ -67,8 +78,25 @@ final class PlaceLadder {
 
     /** What must be tried next: rungs, and where those all hold, some of what would leave what is there now behind, twice as many each time. */
     private List<Priced> asked() {
-        List<Priced> rungs = hull.rungs().stream().filter(rung -> !sure.contains(rung)).toList();
-        return rungs.isEmpty() ? ahead() : rungs;
+        List<Priced> rungs = unsure(hull);
+        return rungs.isEmpty() ? ahead() : layers == 1 ? rungs : outermost(rungs);
+    }
+
+    private List<Priced> unsure(Hull<Priced> some) {
+        return some.rungs().stream().filter(rung -> !sure.contains(rung)).toList();
+    }
+
+    /** The rungs, those that there would be without them, and so on inward: where most don't hold, one at a time would take long. */
+    private List<Priced> outermost(List<Priced> rungs) {
+        Set<Priced> taken = Collections.newSetFromMap(new IdentityHashMap<>());
+        List<Priced> outermost = new ArrayList<>();
+        List<Priced> next = rungs;
+        for (int layer = 1; !next.isEmpty(); layer++) {
+            outermost.addAll(next);
+            taken.addAll(next);
+            next = layer == layers ? List.of() : unsure(new Hull<>(points.stream().filter(point -> !taken.contains(point)).toList()));
+        }
+        return outermost;
     }
 
     private List<Priced> ahead() {
@@ -92,6 +120,7 @@ final class PlaceLadder {
         if (!gone.isEmpty()) {
             points = points.stream().filter(point -> !gone.contains(point)).toList();
             hull = new Hull<>(points);
+            layers = Math.min(2 * layers, MOST_LAYERS);
         }
     }
 

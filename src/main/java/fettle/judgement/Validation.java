@@ -15,6 +15,7 @@ import fettle.space.BuildResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /** Checks builds against a catalog: what is impossible in them, and what they come to. */
@@ -37,6 +38,11 @@ public final class Validation {
 
     /** Checks every build of these documents, bought under {@code access} where that is given, whatever profile the build itself names. */
     public Outcome validate(CatalogReading reading, DocumentSet documents, Optional<Access> access) {
+        return validate(reading, documents, access, build -> true);
+    }
+
+    /** The same of those builds only that are wanted; of the others their documents are. */
+    public Outcome validate(CatalogReading reading, DocumentSet documents, Optional<Access> access, Predicate<Build> wanted) {
         BuildCheck check = new BuildCheck(reading.relations());
         Places places = new Places(Stream.concat(reading.documents().documents().stream(), documents.documents().stream()).toList());
         BuildJudgement judgement = new BuildJudgement(judge, reading, places);
@@ -50,6 +56,9 @@ public final class Validation {
             for (Build written : BuildReader.read(document)) {
                 Build build = access.map(profile -> written.boughtAs(profile.id())).orElse(written);
                 general.add(new Entry("builds", "builds", build.id(), build.origin()));
+                if (!wanted.test(build)) {
+                    continue;
+                }
                 BuildResult result = check.check(build);
                 reviews.add(new BuildReview(document.file(), result, waivers.applied(judgement.findings(result, check))));
             }

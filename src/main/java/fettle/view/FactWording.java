@@ -134,7 +134,7 @@ final class FactWording {
     }
 
     private static String head(CatalogHead fact) {
-        return "catalog " + fact.id() + " describes patch " + fact.patch() + (fact.released().isEmpty() ? "" : ", released " + fact.released());
+        return "catalog " + fact.id() + (fact.patch().isEmpty() ? " names no patch" : " describes patch " + fact.patch()) + (fact.released().isEmpty() ? "" : ", released " + fact.released());
     }
 
     private static String constraint(Constraint fact) {

@@ -111,4 +111,11 @@ class LadderTest {
         assertEquals(2, missing.exit());
         assertTrue(missing.err().contains("--slot"), missing.err());
     }
+
+    @Test
+    void a_slot_that_is_not_on_the_platform_has_no_ladder_there() {
+        Ran elsewhere = ladder("catalog/marrowdyke", "gannet", "wader/hand", "quick");
+        assertEquals("fettle ladder: wader/hand is no slot on gannet: wader is another platform\n", elsewhere.err());
+        assertEquals(ExitCode.NOT_CHECKED, elsewhere.exit());
+    }
 }

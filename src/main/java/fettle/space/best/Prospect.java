@@ -28,11 +28,12 @@ public final class Prospect {
     private final BigDecimal price;
     private final List<String> carried;
     private final List<String> lost;
+    private final List<String> rolesLost;
     private final Function<Prospect, Optional<Swap>> trial;
     private Optional<Swap> tried;
 
     Prospect(String path, SortedMap<String, String> from, SortedMap<String, String> to, SortedMap<String, BigDecimal> totals, BigDecimal benefit, BigDecimal gain,
-            List<Purchase> buy, List<String> carried, List<String> lost, Function<Prospect, Optional<Swap>> trial) {
+            List<Purchase> buy, List<String> carried, List<String> lost, List<String> rolesLost, Function<Prospect, Optional<Swap>> trial) {
         this.path = path;
         this.from = Collections.unmodifiableSortedMap(from);
         this.to = Collections.unmodifiableSortedMap(to);
@@ -43,6 +44,7 @@ public final class Prospect {
         this.price = Shopping.price(buy);
         this.carried = List.copyOf(carried);
         this.lost = List.copyOf(lost);
+        this.rolesLost = List.copyOf(rolesLost);
         this.trial = trial;
     }
 
@@ -94,6 +96,11 @@ public final class Prospect {
     /** The paths of what no longer has a place. */
     public List<String> lost() {
         return lost;
+    }
+
+    /** Role kinds of which the build has a part now and would have none. */
+    public List<String> rolesLost() {
+        return rolesLost;
     }
 
     /** The swap; empty where it gives no valid build. */

@@ -10,13 +10,11 @@ import java.util.SortedMap;
  *
  * @param prospect what it comes to
  * @param after the build with the swap made
- * @param rolesLost role kinds of which the build has a part now and would have none
  * @param limitsBroken limits that hold now and would not
  */
-public record Swap(Prospect prospect, BuildResult after, List<String> rolesLost, List<String> limitsBroken) {
+public record Swap(Prospect prospect, BuildResult after, List<String> limitsBroken) {
 
     public Swap {
-        rolesLost = List.copyOf(rolesLost);
         limitsBroken = List.copyOf(limitsBroken);
     }
 
@@ -65,8 +63,13 @@ public record Swap(Prospect prospect, BuildResult after, List<String> rolesLost,
         return prospect.lost();
     }
 
+    /** {@link Prospect#rolesLost}. */
+    public List<String> rolesLost() {
+        return prospect.rolesLost();
+    }
+
     /** Whether it serves all that the build serves now and breaks no limit that holds now. */
     public boolean sound() {
-        return rolesLost.isEmpty() && limitsBroken.isEmpty();
+        return rolesLost().isEmpty() && limitsBroken.isEmpty();
     }
 }

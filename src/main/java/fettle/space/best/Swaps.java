@@ -320,9 +320,9 @@ public final class Swaps {
             BigDecimal benefit = weighing.benefit(totals);
             List<String> is = after.parts().stream().map(BuildEntry::part).toList();
             return shopping.between(was, is).map(buy -> new Prospect(path, from, trial.to, totals, benefit, benefit.subtract(Swaps.this.before), buy,
-                    trial.carried.paths, trial.carried.lost, prospect -> {
+                    trial.carried.paths, trial.carried.lost, rolesLost(is), prospect -> {
                 boolean due = before.isEmpty() || before.stream().anyMatch(whole -> whole.flatMap(Prospect::tried).isEmpty());
-                return due ? check.checkValid(after).map(result -> new Swap(prospect, result, rolesLost(is), broken(result))) : Optional.empty();
+                return due ? check.checkValid(after).map(result -> new Swap(prospect, result, broken(result))) : Optional.empty();
             }));
         }
 
@@ -379,6 +379,9 @@ public final class Swaps {
     }
 
     private List<String> rolesLost(List<String> after) {
+        if (rolesBefore.isEmpty()) {
+            return List.of();
+        }
         Set<String> lost = new TreeSet<>(rolesBefore);
         lost.removeAll(roles(after));
         return List.copyOf(lost);
