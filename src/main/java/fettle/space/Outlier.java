@@ -80,6 +80,13 @@ public record Outlier(Stat stat, String group, Stat least, Stat most, int peers,
         return shifted().isPresent();
     }
 
+    /** Whether the others have one sign, and the greatest of them is at most ten times as great as the smallest. */
+    public boolean alike() {
+        BigDecimal one = least.value().abs();
+        BigDecimal other = most.value().abs();
+        return least.value().signum() * most.value().signum() > 0 && one.max(other).compareTo(one.min(other).multiply(BigDecimal.TEN)) <= 0;
+    }
+
     /** The figure with the other sign. */
     public BigDecimal negated() {
         return stat.value().negate();
