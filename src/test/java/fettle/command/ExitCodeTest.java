@@ -150,6 +150,20 @@ class ExitCodeTest {
     }
 
     @Test
+    void an_output_file_that_is_read_is_not_written_over() throws IOException {
+        Path catalog = Files.createDirectories(folder.resolve("mine"));
+        Path document = catalog.resolve("catalog.yaml");
+        String text = "catalog: { id: mine, patch: '1', released: 2031-03-01, currency: crown }\ncurrencies: [{ id: crown, rate: 1 }]\nplatforms: [{ id: carbine }]\n";
+        Files.writeString(document, text);
+        notChecked("name another file for the output", Ran.fettle("lint", catalog.toString(), "-o", document.toString()));
+        assertEquals(text, Files.readString(document));
+        Path page = catalog.resolve("findings.txt");
+        Files.writeString(page, "old");
+        assertEquals(0, Ran.fettle("lint", catalog.toString(), "-o", page.toString(), "--fail-on", "never").exit());
+        assertTrue(Files.readString(page).contains("mine, patch 1"), Files.readString(page));
+    }
+
+    @Test
     void a_fault_of_the_program_ends_with_70_and_one_plain_sentence() {
         InputStream broken = new InputStream() {
             @Override
