@@ -61,6 +61,12 @@ final class DocumentSearch {
         }
     }
 
+    /** Takes a document that stands in no file yet. */
+    void take(Path file, byte[] bytes) {
+        seen++;
+        documents.add(() -> DocumentFile.read(shown(file), bytes));
+    }
+
     /** Takes standard input as one document, once. */
     void take(InputStream standardInput) {
         if (metStandardInput) {

@@ -24,7 +24,10 @@ public final class Documents {
         return catalog(directory, Map.of());
     }
 
-    /** Reads the same, with what an editor holds of some files in place of what they hold on disk; {@code unsaved} is keyed by real paths. */
+    /**
+     * Reads the same, with what an editor holds of some files in place of what they hold on disk, and with those of its files that were never saved; {@code unsaved} is keyed
+     * by real paths.
+     */
     public static DocumentSet catalog(Path directory, Map<Path, byte[]> unsaved) {
         if (Files.exists(directory) && !Files.isDirectory(directory)) {
             return new DocumentSet(List.of(DocumentFile.unreadable(DocumentSearch.shown(directory),
@@ -32,6 +35,11 @@ public final class Documents {
         }
         DocumentSearch search = new DocumentSearch(name -> !name.equals(BUILDS_FOLDER), unsaved);
         search.take(directory);
+        unsaved.forEach((file, bytes) -> {
+            if (file.startsWith(directory) && Files.notExists(file) && DocumentFile.hasDocumentName(file.getFileName().toString())) {
+                search.take(file, bytes);
+            }
+        });
         return search.found();
     }
 

@@ -317,6 +317,15 @@ class LanguageServerTest {
     }
 
     @Test
+    void a_document_that_was_never_saved_is_told_like_any_other() throws Exception {
+        greet();
+        Path fresh = catalog.resolve("fresh.yaml");
+        open(fresh, "zones:\n  - id: shelf\n    lable: Shelf\n");
+        assertEquals(range(2, 4, 9), of(told(fresh, with("schema-mismatch")), "schema-mismatch").getRange());
+        assertTrue(Files.notExists(fresh));
+    }
+
+    @Test
     void characters_outside_the_basic_plane_shift_no_place() throws Exception {
         greet();
         open(parts, PARTS.replace("- { part: riser, vendor: shop, price: 5, seen: 2031-01-02 }", "- { note: \"\ud83d\ude00\ud83d\ude00\", part: riser, vendor: shpo, price: 5 }"));
