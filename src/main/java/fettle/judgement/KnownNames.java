@@ -20,6 +20,11 @@ public record KnownNames(String space, Set<String> names, Set<String> others, St
         return Optional.of(Nearest.names(wrong, names)).filter(found -> !found.isEmpty());
     }
 
+    /** The name that stands before a colon with no space behind it, which YAML takes for one word with what follows. */
+    public Optional<String> stuck(String wrong) {
+        return Optional.of(wrong.substring(0, Math.max(0, wrong.indexOf(':')))).filter(names::contains);
+    }
+
     /** What was probably meant to have this id, which several mention. */
     public Optional<Misnamed> misnamed(String wrong) {
         return Optional.ofNullable(misnamed.get(wrong));
