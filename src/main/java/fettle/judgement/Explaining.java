@@ -8,15 +8,19 @@ import fettle.space.Together;
 import java.util.List;
 import java.util.function.Supplier;
 
-/** Asks why things are in no valid build, as often as a reader can take in; for what is waived nobody asks. */
+/** Asks why things are in no valid build, of the less of them the larger the catalog is; for what is waived nobody asks. */
 final class Explaining {
 
-    /** How many things are explained; each takes a search of its own. */
-    private static final int MOST = 12;
+    /** How many things are explained in any catalog. */
+    private static final int FEWEST = 12;
+
+    /** Each takes a search of its own, which takes the longer the more parts there are: of so many parts in all, whatever their number. */
+    private static final int PARTS = 30_000;
 
     private final Space space;
     private final Waivers waivers;
     private final Scope scope;
+    private final int most;
     private int asked;
 
     /** One for the things of which something is wanted. */
@@ -24,6 +28,7 @@ final class Explaining {
         this.scope = scope;
         this.space = space;
         this.waivers = new Waivers(catalog);
+        this.most = Math.max(FEWEST, PARTS / Math.max(1, catalog.parts().size()));
     }
 
     /** Why a platform is void; nothing where that was not asked. */
@@ -42,7 +47,7 @@ final class Explaining {
     }
 
     private List<Cause> why(String rule, String subject, Supplier<Together> answer) {
-        if (asked >= MOST || !scope.takes(subject) || waivers.accept(rule, subject)) {
+        if (asked >= most || !scope.takes(subject) || waivers.accept(rule, subject)) {
             return List.of();
         }
         asked++;
