@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Stream;
 
 /** Finds the known names that a wrong name was most probably meant to be. */
 public final class Nearest {
@@ -20,18 +21,29 @@ public final class Nearest {
      * decides, so that the order of {@code known} does not matter.
      */
     public static List<String> names(String wrong, Collection<String> known) {
-        record Guess(String name, int distance) {}
+        return guesses(wrong, known).filter(guess -> guess.distance() <= allowance(wrong, guess.name())).limit(MOST_OFFERED).map(Guess::name).toList();
+    }
+
+    /** Names in the same order, however near they are. */
+    static List<String> ordered(String wrong, Collection<String> names) {
+        return guesses(wrong, names).map(Guess::name).toList();
+    }
+
+    private record Guess(String name, int distance) {}
+
+    private static Stream<Guess> guesses(String wrong, Collection<String> known) {
         return known.stream()
                 .distinct()
                 .filter(name -> !name.equals(wrong))
                 .map(name -> new Guess(name, distance(folded(wrong), folded(name))))
-                .filter(guess -> guess.distance() <= allowance(wrong, guess.name()))
                 .sorted(Comparator.comparingInt(Guess::distance)
                         .thenComparingInt(guess -> Math.abs(guess.name().length() - wrong.length()))
-                        .thenComparing(Guess::name))
-                .limit(MOST_OFFERED)
-                .map(Guess::name)
-                .toList();
+                        .thenComparing(Guess::name));
+    }
+
+    /** The word as one piece, without case. */
+    static String joined(String word) {
+        return folded(word).replaceAll("[-.]", "");
     }
 
     /**

@@ -8,7 +8,7 @@ import fettle.catalog.Part;
 import fettle.catalog.Reference;
 import fettle.catalog.Slot;
 import fettle.catalog.SlotHasTag;
-import fettle.document.Nearest;
+import fettle.document.Slips;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -68,19 +68,18 @@ public record OddName(String subject, Fact bearer, String steps, String what, St
 
         List<OddName> odd() {
             List<OddName> odd = new ArrayList<>();
+            Slips used = new Slips(borne.keySet().stream().filter(word -> !uses(word).isEmpty()).toList());
             borne.forEach((word, bearings) -> {
                 if (bearings.size() == 1 && !named.containsKey(word)) {
-                    meant(word, bearings.get(0)).ifPresent(odd::add);
+                    meant(word, bearings.get(0), used).ifPresent(odd::add);
                 }
             });
             return odd;
         }
 
-        private Optional<OddName> meant(String word, Bearing only) {
-            return Nearest.names(word, borne.keySet()).stream()
-                    .filter(other -> Nearest.slip(word, other))
+        private Optional<OddName> meant(String word, Bearing only, Slips used) {
+            return used.of(word).stream()
                     .filter(other -> borne.get(other).stream().noneMatch(bearing -> bearing.host.equals(only.host)))
-                    .filter(other -> !uses(other).isEmpty())
                     .findFirst()
                     .map(other -> new OddName(only.subject, only.fact, only.steps, what, word, other, uses(other)));
         }

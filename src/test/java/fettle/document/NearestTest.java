@@ -5,9 +5,14 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
+import net.jqwik.api.From;
 import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.AlphaChars;
+import net.jqwik.api.constraints.Size;
 import net.jqwik.api.constraints.StringLength;
 import org.junit.jupiter.api.Test;
 
@@ -72,6 +77,17 @@ class NearestTest {
         assertFalse(Nearest.slip("upper-front", "upper-rear"));
         assertFalse(Nearest.slip("upper", "upper-front"));
         assertFalse(Nearest.slip("dovetail", "dovetail"));
+    }
+
+    @Property
+    void slips_are_looked_up_as_they_are_found_one_by_one(@ForAll @Size(max = 30) List<@From("words") String> words, @ForAll("words") String word) {
+        List<String> all = words.stream().distinct().filter(other -> Nearest.slip(word, other)).sorted().toList();
+        assertEquals(all, new Slips(words.stream().distinct().toList()).of(word).stream().sorted().toList());
+    }
+
+    @Provide
+    Arbitrary<String> words() {
+        return Arbitraries.strings().withChars("ab-.B1").ofMinLength(1).ofMaxLength(8);
     }
 
     @Property
