@@ -58,14 +58,15 @@ final class LadderCommand implements Command {
         Catalog catalog = reading.catalog();
         String platform = Intake.platform(catalog, said.matchedOptionValue(Options.PLATFORM, "")).id();
         SlotId slot = slot(reading.relations(), said.matchedOptionValue(SLOT, ""));
-        if (!slot.host().equals(platform) && !Space.of(reading.relations()).leadsTo(platform, List.of(slot.host()))) {
+        Space space = Space.of(reading.relations());
+        if (!slot.host().equals(platform) && !space.leadsTo(platform, List.of(slot.host()))) {
             throw new NotChecked(slot + " is no slot on " + platform + ": " + (catalog.platforms().containsKey(slot.host())
                     ? slot.host() + " is another platform" : "no chain of fits leads from there to " + slot.host()));
         }
         Lens lens = lens(catalog, said.matchedOptionValue(LENS, ""));
         Optional<Access> access = settings.accessIn(catalog);
         streams.progress().doing("sorting what " + slot + " can hold");
-        Landscape landscape = Space.of(reading.relations()).landscape(List.of(platform));
+        Landscape landscape = space.landscape(List.of(platform));
         landscape.folded().get(platform).undecided().ifPresent(undecided -> {
             throw new NotChecked("the ladder is not decided: " + undecided.why() + (undecided.at().isEmpty() ? "" : " That is so at " + undecided.at() + "."));
         });

@@ -1,18 +1,16 @@
 package fettle.command;
 
+import fettle.document.Documents;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Collection;
-import java.util.List;
 import java.util.stream.Stream;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.ParseResult;
 
 /** Keeps output from being written over what a command reads. */
 final class Overwriting {
-
-    private static final List<String> READ = List.of(".json", ".yaml", ".yml");
 
     private Overwriting() {}
 
@@ -41,8 +39,7 @@ final class Overwriting {
         try {
             Path read = input.toRealPath();
             Path written = output.toRealPath();
-            String name = written.getFileName().toString();
-            return read.equals(written) || written.startsWith(read) && READ.stream().anyMatch(name::endsWith);
+            return read.equals(written) || written.startsWith(read) && Documents.hasDocumentName(written);
         } catch (IOException notThere) {
             // Whoever reads it says so.
             return false;

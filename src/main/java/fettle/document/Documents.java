@@ -36,7 +36,7 @@ public final class Documents {
         DocumentSearch search = new DocumentSearch(name -> !name.equals(BUILDS_FOLDER), unsaved);
         search.take(directory);
         unsaved.forEach((file, bytes) -> {
-            if (file.startsWith(directory) && Files.notExists(file) && DocumentFile.hasDocumentName(file.getFileName().toString())) {
+            if (file.startsWith(directory) && Files.notExists(file) && hasDocumentName(file)) {
                 search.take(file, bytes);
             }
         });
@@ -57,6 +57,11 @@ public final class Documents {
             }
         }
         return search.found();
+    }
+
+    /** Whether a file of this name is read where it stands in a folder of documents. */
+    public static boolean hasDocumentName(Path file) {
+        return DocumentFile.hasDocumentName(file.getFileName().toString());
     }
 
     /** Reads one document that is at hand already; the file's name tells JSON from YAML. */

@@ -51,11 +51,11 @@ public final class Nearest {
      * order, in a piece of at least 4. Pieces that are shorter, and figures, are what words of a kind are told apart by: {@code type-a} is no slip of {@code type-b}.
      */
     public static boolean slip(String one, String other) {
-        String[] pieces = folded(one).split("[-.]");
-        String[] others = folded(other).split("[-.]");
-        if (String.join("", pieces).equals(String.join("", others))) {
+        if (joined(one).equals(joined(other))) {
             return !one.equals(other);
         }
+        String[] pieces = folded(one).split("[-.]");
+        String[] others = folded(other).split("[-.]");
         if (pieces.length != others.length) {
             return false;
         }

@@ -2,7 +2,6 @@ package fettle.judgement;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.Entry;
-import fettle.catalog.HasName;
 import fettle.catalog.Part;
 import fettle.catalog.Reference;
 import fettle.catalog.SlotHasTag;
@@ -23,8 +22,6 @@ import java.util.TreeSet;
 /** What each sort of mention may name: entries by section, tags that parts bear, tags that slots bear, rules. */
 final class Names {
 
-    private static final String TAG = "tag:";
-
     private final Map<String, Set<String>> bySpace = new TreeMap<>();
     private final Map<String, Map<String, Entry>> entries = new TreeMap<>();
 
@@ -35,7 +32,7 @@ final class Names {
         });
         for (Map<String, Part> hosts : List.of(catalog.platforms(), catalog.parts())) {
             for (Part host : hosts.values()) {
-                host.names().stream().map(HasName::name).filter(name -> name.startsWith(TAG)).forEach(name -> add("tags", name.substring(TAG.length())));
+                host.names().stream().flatMap(name -> name.tag().stream()).forEach(tag -> add("tags", tag));
                 host.slots().forEach(slot -> slot.tags().stream().map(SlotHasTag::tag).forEach(tag -> add("slot tags", tag)));
             }
         }

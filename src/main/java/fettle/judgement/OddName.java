@@ -3,7 +3,6 @@ package fettle.judgement;
 import fettle.catalog.Catalog;
 import fettle.catalog.DeclaresTrait;
 import fettle.catalog.Fact;
-import fettle.catalog.HasName;
 import fettle.catalog.Part;
 import fettle.catalog.Reference;
 import fettle.catalog.Slot;
@@ -27,7 +26,6 @@ import java.util.TreeMap;
  */
 public record OddName(String subject, Fact bearer, String steps, String what, String name, String meant, List<Fact> uses) {
 
-    private static final String TAG = "tag:";
     private static final int SHOWN = 3;
 
     public OddName {
@@ -56,6 +54,10 @@ public record OddName(String subject, Fact bearer, String steps, String what, St
 
         void bear(String word, Bearing bearing) {
             borne.computeIfAbsent(word, unused -> new ArrayList<>()).add(bearing);
+        }
+
+        void name(Reference mention) {
+            named.computeIfAbsent(mention.id(), unused -> new ArrayList<>()).add(mention);
         }
 
         /** What has or names a word, where it matters that it be written so. */
@@ -89,14 +91,11 @@ public record OddName(String subject, Fact bearer, String steps, String what, St
     static List<OddName> of(Catalog catalog) {
         Vocabulary tags = new Vocabulary("tag", true);
         Vocabulary slotTags = new Vocabulary("slot tag", true);
+        Map<String, Vocabulary> named = Map.of("tags", tags, "slot tags", slotTags);
         SortedMap<String, Vocabulary> values = new TreeMap<>();
         for (Map<String, Part> hosts : List.of(catalog.platforms(), catalog.parts())) {
             for (Part host : hosts.values()) {
-                for (HasName name : host.names()) {
-                    if (name.name().startsWith(TAG)) {
-                        tags.bear(name.name().substring(TAG.length()), new Bearing(host.id(), host.subject(), name, ""));
-                    }
-                }
+                host.names().forEach(name -> name.tag().ifPresent(tag -> tags.bear(tag, new Bearing(host.id(), host.subject(), name, ""))));
                 for (Slot slot : host.slots()) {
                     for (SlotHasTag tag : slot.tags()) {
                         slotTags.bear(tag.tag(), new Bearing(slot.id().toString(), "slot:" + slot.id(), tag, ""));
@@ -111,11 +110,7 @@ public record OddName(String subject, Fact bearer, String steps, String what, St
             }
         }
         for (Reference mention : catalog.references()) {
-            if (mention.space().equals("tags")) {
-                tags.named.computeIfAbsent(mention.id(), unused -> new ArrayList<>()).add(mention);
-            } else if (mention.space().equals("slot tags")) {
-                slotTags.named.computeIfAbsent(mention.id(), unused -> new ArrayList<>()).add(mention);
-            }
+            Optional.ofNullable(named.get(mention.space())).ifPresent(words -> words.name(mention));
         }
         List<OddName> odd = new ArrayList<>(tags.odd());
         odd.addAll(slotTags.odd());

@@ -84,17 +84,17 @@ public final class PatchReview {
 
     /** The mentions that named something before, or weren't there, and name nothing now, with what tells that. */
     private List<Object> broken(Catalog old, CatalogReading now) {
-        Set<List<String>> before = unknown(old).stream().map(PatchReview::said).collect(Collectors.toSet());
-        List<Reference> broken = unknown(now.catalog()).stream().filter(mention -> !before.contains(said(mention))).toList();
+        Names names = new Names(now.catalog(), rules.index());
+        Set<List<String>> before = unknown(old, new Names(old, rules.index())).stream().map(PatchReview::said).collect(Collectors.toSet());
+        List<Reference> broken = unknown(now.catalog(), names).stream().filter(mention -> !before.contains(said(mention))).toList();
         List<Object> facts = new ArrayList<>(broken);
-        facts.addAll(new Names(now.catalog(), rules.index()).facts(now.catalog().references()));
+        facts.addAll(names.facts(now.catalog().references()));
         facts.add(Reading.of(now));
         facts.addAll(now.catalog().heads());
         return facts;
     }
 
-    private List<Reference> unknown(Catalog catalog) {
-        Names names = new Names(catalog, rules.index());
+    private static List<Reference> unknown(Catalog catalog, Names names) {
         return catalog.references().stream().filter(mention -> !names.known(mention)).toList();
     }
 
