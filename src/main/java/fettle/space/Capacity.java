@@ -40,6 +40,11 @@ public record Capacity(int most, int notches, boolean distinct, boolean filled) 
         return new Capacity(Math.max(0, most), Math.max(0, notches), distinct, filled);
     }
 
+    /** The same for parts of so many notches at most: how long a slot is makes no difference to a single part that is no longer. */
+    Capacity upTo(int longest) {
+        return most <= 1 && longest <= notches ? new Capacity(most, ANY, distinct, filled) : this;
+    }
+
     public boolean measured() {
         return notches != ANY;
     }

@@ -3,10 +3,12 @@ package fettle.space;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
 
 /**
  * What can hang on what, by numbers: parts come first, then platforms; slots are numbered in the order of their hosts. The arrays are not to be
@@ -19,7 +21,7 @@ import java.util.Map;
  * @param slots by slot, its name
  * @param owner by slot, its host
  * @param candidates by slot, the parts that fit it, in rising order; slots that fit the same parts share the array
- * @param room by slot, how much it holds
+ * @param room by slot, how much it holds, as far as that makes a difference to what fits it
  * @param span by part, the notches it takes
  * @param turns by part, how often it may stand on one path from the platform; {@link #ENDLESS} where nothing is said
  */
@@ -50,6 +52,7 @@ public record Terrain(
         List<int[]> candidates = new ArrayList<>();
         List<Capacity> room = new ArrayList<>();
         Map<List<String>, int[]> lists = new HashMap<>();
+        int[] span = IntStream.range(0, parts).map(p -> relations.span(hosts.get(p))).toArray();
         for (int h = 0; h < slotsOf.length; h++) {
             List<SlotId> named = relations.slots(hosts.get(h));
             slotsOf[h] = new int[named.size()];
@@ -58,14 +61,13 @@ public record Terrain(
                 slotsOf[h][i] = slots.size();
                 slots.add(slot);
                 owner.add(h);
-                candidates.add(lists.computeIfAbsent(relations.candidates(slot), names -> numbered(names, numbers, parts)));
-                room.add(Capacity.of(relations.room(slot).rules()));
+                int[] fitting = lists.computeIfAbsent(relations.candidates(slot), names -> numbered(names, numbers, parts));
+                candidates.add(fitting);
+                room.add(Capacity.of(relations.room(slot).rules()).upTo(Arrays.stream(fitting).map(part -> span[part]).max().orElse(0)));
             }
         }
-        int[] span = new int[parts];
         int[] turns = new int[parts];
         for (int p = 0; p < parts; p++) {
-            span[p] = relations.span(hosts.get(p));
             turns[p] = relations.noReentry(hosts.get(p)).isPresent() ? 1 : ENDLESS;
         }
         return new Terrain(
