@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 
 /**
  * What valid builds hold in a slot, whatever stands around it: slots of one platform or several that hold the same are dealt with together, and the swaps that are safe in
@@ -31,6 +32,8 @@ public final class Contents {
     private final int[] looked;
     private final int[][] brought;
     private final Map<Long, int[]> open = new HashMap<>();
+    /** By monitor, by state, the sets of states seen alike here that have it. */
+    private final Map<Integer, Map<Integer, List<Integer>>> placed = new HashMap<>();
     private Map<Integer, Beside> beside;
 
     /**
@@ -198,7 +201,7 @@ public final class Contents {
     }
 
     /** What is known of taking a stand out. */
-    Known knownToEmpty(Stand from) {
+    public Known knownToEmpty(Stand from) {
         synchronized (watches) {
             if (several() || room().filled()) {
                 return Known.UNSAFE;
@@ -217,7 +220,7 @@ public final class Contents {
     }
 
     /** What is known of a swap for what is made from a stand. */
-    Known known(Stand from, Rehung to) {
+    public Known known(Stand from, Rehung to) {
         synchronized (watches) {
             if (!roomFor(from, to.head())) {
                 return Known.UNSAFE;
@@ -228,8 +231,35 @@ public final class Contents {
 
     int[] open(Stand from, Rehung to) {
         synchronized (watches) {
-            return Arrays.stream(looked).filter(monitor -> !watches.of(monitor).rehungNoWorse(slot, from.head(), to)).toArray();
+            return Arrays.stream(looked).filter(monitor -> !watches.of(monitor).rehungNoWorse(slot, from.head(), to) && !rehungAsPlaced(monitor, from.head(), to)).toArray();
         }
+    }
+
+    /** Whether all that is made is as good as what it is made from, seen from where this stands: states that are apart by themselves are often alike there. */
+    private boolean rehungAsPlaced(int monitor, int head, Rehung to) {
+        if (several()) {
+            return false;
+        }
+        Map<Integer, List<Integer>> placed = this.placed.computeIfAbsent(monitor, unused -> {
+            Map<Integer, List<Integer>> sets = new HashMap<>();
+            Watch watch = watches.of(monitor);
+            IntStream.range(0, classes.size()).map(i -> watch.closed(slot, watch.within(slot, classes.get(i)))).distinct()
+                    .forEach(set -> Arrays.stream(watch.states().get(set)).forEach(state -> sets.computeIfAbsent(state, one -> new ArrayList<>()).add(set)));
+            return sets;
+        });
+        return watches.of(monitor).rehungAmong(slot, head, to, placed);
+    }
+
+    /** Whether what a use of a slot holds may stand wherever what another holds does; either may be {@link Circuit#ONE} for nothing. */
+    public boolean alwaysInstead(int slot, int before, int after) {
+        synchronized (watches) {
+            return Arrays.stream(ground.insideMonitors(ground.nodeOf(slot))).mapToObj(watches::of).allMatch(watch -> watch.noWorse(watch.inside(after), watch.inside(before)));
+        }
+    }
+
+    /** A number that slots share which hold the same and look the same. */
+    public int shape(int slot) {
+        return ground.nodeOf(slot);
     }
 
     /** All swaps whose safety depends on what stands around taken as safe, or all as unsafe. */

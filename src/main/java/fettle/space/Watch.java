@@ -2,6 +2,7 @@ package fettle.space;
 
 import java.util.Arrays;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -202,6 +203,39 @@ final class Watch {
             }
         }
         return true;
+    }
+
+    /**
+     * The same where both fill a slot of one part by themselves.
+     *
+     * @param placed by state that something in the slot has in some valid build, sets of states that are alike there
+     */
+    boolean rehungAmong(int slot, int head, Rehung to, Map<Integer, List<Integer>> placed) {
+        int made = added(to, own(to.head()));
+        for (int kept : kept(to)) {
+            List<Integer> after = placed.get(full(slot, to.head(), monoid.plus(made, kept)));
+            for (int choice : dropped(to)) {
+                List<Integer> before = placed.get(full(slot, head, monoid.plus(monoid.plus(own(head), choice), kept)));
+                // What nothing valid has need not be served.
+                if (before != null && (after == null || after.stream().noneMatch(set -> before.stream().anyMatch(other -> noWorse(set, other))))) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    /** The state of a slot that is full with a part and what is on it. */
+    private int full(int slot, int head, int state) {
+        return states.get(closed(slot, filling.sums(opened(states.of(state)), filling.of(brought(slot, head)))))[0];
+    }
+
+    private int[] kept(Rehung to) {
+        int all = StateSets.ZERO;
+        for (Held held : to.kept()) {
+            all = states.sums(all, choices(held));
+        }
+        return states.get(all);
     }
 
     /** Every state that what is dropped can have had. */

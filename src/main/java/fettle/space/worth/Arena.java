@@ -5,7 +5,9 @@ import fettle.space.Circuit;
 import fettle.space.Contents;
 import fettle.space.Landscape;
 import fettle.space.Terrain;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -16,12 +18,16 @@ final class Arena {
     private final Measure measure;
     private final Meter quick;
     private final Meter thorough;
+    private final Bare bare;
     private final Ideals ideals;
     private final Fronts fronts;
+    private final Meter fronting;
     private final Fronts broad;
     private final Lifting lifting;
     private final Smallest smallest;
+    private long patience = Contest.STEPS;
     private final Survivors survivors = new Survivors();
+    private final Map<List<Integer>, Optional<Cluster>> choices = new HashMap<>();
     private final Map<Contents, Verdicts> verdicts = new IdentityHashMap<>();
 
     /**
@@ -35,10 +41,11 @@ final class Arena {
         this.thorough = thorough;
         this.landscape = landscape;
         this.measure = measure;
-        Bare bare = new Bare(landscape.circuit());
+        this.bare = new Bare(landscape.circuit());
         this.ideals = new Ideals(bare, measure);
         this.fronts = new Fronts(bare, measure, Fronts.Bounds.NARROW, new Meter(Long.MAX_VALUE));
-        this.broad = new Fronts(bare, measure, Fronts.Bounds.BROAD, thorough);
+        this.fronting = new Meter(Contest.STEPS, Optional.of(thorough));
+        this.broad = new Fronts(bare, measure, Fronts.Bounds.BROAD, fronting);
         this.lifting = new Lifting(landscape.circuit(), bare);
         this.smallest = new Smallest(landscape.circuit(), this);
     }
@@ -55,8 +62,23 @@ final class Arena {
         return measure;
     }
 
+    /** What a node is without slots. */
+    int bare(int node) {
+        return bare.of(node);
+    }
+
+    /** By shape of slots and what is in them, what is needed of it; see {@link Lots}. */
+    Map<List<Integer>, Optional<Cluster>> choices() {
+        return choices;
+    }
+
     Fronts fronts() {
         return fronts;
+    }
+
+    /** Starts counting anew what large fronts may take. */
+    void allowFronts(long steps) {
+        fronting.allow(steps, thorough);
     }
 
     /** Fronts that may be large. */
@@ -110,6 +132,15 @@ final class Arena {
     /** What was hard to find to be undominated. */
     Survivors memory() {
         return survivors;
+    }
+
+    /** How many steps going through one head slot by slot may take. */
+    long patience() {
+        return patience;
+    }
+
+    void patience(long steps) {
+        patience = steps;
     }
 
     /** Counts the steps of all quick attempts together. */

@@ -33,7 +33,13 @@ public final class Comparison {
 
     /** How many steps all comparisons of one way together may take in trying what most often settles them, and in going on where it does not. */
     private static final long QUICK_STEPS = 120_000_000;
-    private static final long THOROUGH_STEPS = 30_000_000;
+    private static final long THOROUGH_STEPS = 20_000_000;
+
+    /** How many steps one head may take before all others have had theirs. */
+    private static final long FIRST_PATIENCE = 100_000;
+
+    /** How many more what is not the same in all slots with the same contents may take. */
+    private static final long STEPS_SLOT_BY_SLOT = 20_000_000;
 
     /** With fewer nodes in the circuit there are steps for all. */
     private static final int LARGE = 200_000;
@@ -85,7 +91,12 @@ public final class Comparison {
             List<Contents> ordered = all.stream()
                     .sorted(Comparator.comparingInt((Contents contents) -> contents.stands().size()).thenComparingInt(Contents::slot)).toList();
             bothWays(arena -> {
+                arena.patience(FIRST_PATIENCE);
                 ordered.forEach(contents -> arena.verdicts(contents).settle());
+                arena.patience(Contest.STEPS);
+                ordered.forEach(contents -> arena.verdicts(contents).settleAgain());
+                arena.patience(FIRST_PATIENCE);
+                arena.thorough().allowMore(STEPS_SLOT_BY_SLOT);
                 return arena;
             });
             ordered.forEach(this::deal);

@@ -21,7 +21,7 @@ import java.util.function.Predicate;
 /** Decides which parts are dominated in a slot, by one way of comparing. */
 final class Contest {
 
-    private static final long STEPS = 4_000_000;
+    static final long STEPS = 4_000_000;
     private static final long QUICK_STEPS = 20_000;
     private static final long STEPS_A_TRY = 500;
     private static final long STEPS_A_LONG_TRY = 4_000;
@@ -29,6 +29,10 @@ final class Contest {
     private static final int MOST_SHOWN = 4;
     /** Of how many stands the smallest assembly is tried. */
     private static final int MOST_TRIED = 16;
+    /** In how many steps most that is settled slot by slot is settled. */
+    private static final long STEPS_BY_SLOTS = 30_000;
+    /** How many ways of filling a head's slots count as few. */
+    private static final long MOST_WAYS = 20_000;
     private static final int ANY = Rivals.ANY;
 
     private final Contents contents;
@@ -42,6 +46,7 @@ final class Contest {
     private final Boxes boxes;
     private final Meter meter;
     private final Rehanging rehanging;
+    private final Compensation compensation;
     private final Assemblies assemblies;
     private Optional<Circle> lastCircle = Optional.empty();
 
@@ -58,6 +63,7 @@ final class Contest {
         }
         this.rivals = new Rivals(contents, arena);
         this.rehanging = new Rehanging(contents, standsOf, arena, boxes, meter);
+        this.compensation = new Compensation(contents, rehanging.heads(), arena, meter);
         this.assemblies = new Assemblies(arena.terrain());
     }
 
@@ -147,17 +153,59 @@ final class Contest {
             meter.spend(1);
             Optional<Survivor> found = remembered(stands, swaps);
             if (found.isEmpty()) {
-                meter.allow(STEPS, arena.thorough());
-                Optional<Optional<Survivor>> settled = byFronts(stands, swaps);
-                found = settled.orElseGet(() -> tried(stands, swaps, STEPS_A_LONG_TRY, arena.thorough()));
-                if (settled.isEmpty() && found.isEmpty()) {
-                    meter.allow(STEPS, arena.thorough());
-                    found = split(stands, swaps);
-                }
+                found = thoroughly(stands, swaps);
             }
             found.ifPresent(survivor -> arena.memory().keep(survivor.stand().head(), survivor.yield()));
             return found;
         }
+    }
+
+    /** Few assemblies are gone through one by one; many by what is in their slots. */
+    private Optional<Survivor> thoroughly(List<Stand> stands, Swaps swaps) {
+        meter.allow(STEPS_BY_SLOTS, arena.thorough());
+        Optional<Optional<Survivor>> settled = bySlots(stands, swaps);
+        Optional<Long> ways = settled.isPresent() ? Optional.empty() : compensation.ways(stands.get(0).head(), MOST_WAYS);
+        if (settled.isEmpty() && ways.orElse(0L) < MOST_WAYS) {
+            meter.allow(arena.patience(), arena.thorough());
+            settled = byFronts(stands, swaps);
+        }
+        if (settled.isEmpty() && ways.isPresent()) {
+            meter.allow(arena.patience(), arena.thorough());
+            settled = bySlots(stands, swaps);
+        }
+        Optional<Survivor> found = settled.orElseGet(() -> tried(stands, swaps, STEPS_A_LONG_TRY, arena.thorough()));
+        if (settled.isEmpty() && found.isEmpty()) {
+            meter.allow(ways.isPresent() ? STEPS_BY_SLOTS : STEPS, arena.thorough());
+            found = split(stands, swaps);
+        }
+        return found;
+    }
+
+    /** The same, by bounding what is in the slots; nothing where that is too much. */
+    private Optional<Optional<Survivor>> bySlots(List<Stand> stands, Swaps swaps) {
+        try {
+            return compensation.undominated(stands, swaps, (in, target, settled) -> standing(in, target, settled, swaps));
+        } catch (Meter.Spent spent) {
+            return Optional.empty();
+        }
+    }
+
+    /**
+     * An assembly that is as good as a target and stands its ground.
+     *
+     * @param settled other heads of which it is known that they are not better
+     */
+    private Optional<Survivor> standing(List<Stand> stands, Yield target, BitSet settled, Swaps swaps) {
+        for (Stand stand : stands) {
+            if (measure.compare(arena.ideal(stand.node()), target) != Measure.Order.WORSE) {
+                Search search = arena.search(new Meter(STEPS_A_LONG_TRY, Optional.of(arena.thorough())));
+                Optional<Pick> pick = search.find(stand.node(), measure.ofNothing(), target, Search.Asked.AS_GOOD, ANY, any -> true);
+                if (pick.isPresent() && winner(List.of(stand), target, new BitSet(), settled, search, ANY, swaps).isEmpty()) {
+                    return Optional.of(survivor(stand, pick.get()));
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     /** What stood its ground with this head elsewhere often does here. */
@@ -189,6 +237,7 @@ final class Contest {
 
     /** The same, by going through fronts; nothing where that is too much. */
     private Optional<Optional<Survivor>> byFronts(List<Stand> stands, Swaps swaps) {
+        arena.allowFronts(arena.patience());
         try {
             for (Stand stand : stands) {
                 Optional<List<Point>> front = arena.broadFronts().of(arena.circuit().second(stand.node()));
@@ -315,8 +364,12 @@ final class Contest {
     /** What dominates; its pick is empty for the empty choice. */
     private record Winner(Optional<Pick.Headed> pick) {}
 
-    /** An assembly with another head than these that is safe in their place and better than the target, of at most so many parts. */
     private Optional<Winner> winner(List<Stand> from, Yield target, BitSet barred, Search search, int mostParts, Swaps swaps) {
+        return winner(from, target, barred, new BitSet(), search, mostParts, swaps);
+    }
+
+    /** An assembly with another head than these that is safe in their place and better than the target, of at most so many parts; some heads need no looking at. */
+    private Optional<Winner> winner(List<Stand> from, Yield target, BitSet barred, BitSet settled, Search search, int mostParts, Swaps swaps) {
         meter.spend(1 + contents.stands().size() / Fronts.COMPARISONS_A_STEP);
         int head = from.get(0).head();
         if (!contents.several() && measure.compare(measure.ofNothing(), target) == Measure.Order.BETTER && from.stream().allMatch(swaps::safeToEmpty)) {
@@ -326,7 +379,7 @@ final class Contest {
         List<Stand> unsure = new ArrayList<>();
         Rivals.Facing facing = rivals.facing(from);
         for (int i = rivals.next(0, head, target, mostParts); i >= 0; i = rivals.next(i + 1, head, target, mostParts)) {
-            Known known = facing.known(i);
+            Known known = settled.get(rivals.stand(i).head()) ? Known.UNSAFE : facing.known(i);
             if (known == Known.SAFE) {
                 Optional<Pick> found = search.find(rivals.stand(i).node(), measure.ofNothing(), target, Search.Asked.BETTER, mostParts, accepted);
                 if (found.isPresent()) {

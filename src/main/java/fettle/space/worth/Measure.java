@@ -49,6 +49,7 @@ final class Measure {
     private int weighing = -1;
     /** The small columns' sorts again, for what is done most often. */
     private final Small[] sorts;
+    private final long[] widths;
     private final Yield nothing;
     private final Yield[] parts;
 
@@ -74,6 +75,7 @@ final class Measure {
         plain = small.size();
         addMixtures(entries.size());
         addRoles(catalog, entries);
+        widths = new long[small.size()];
         sorts = small.toArray(Small[]::new);
         nothing = nothing();
         parts = new Yield[entries.size()];
@@ -269,8 +271,8 @@ final class Measure {
             if (product(c)) {
                 multiply(one, other, c, least, most);
             } else {
-                least[c] = one.least()[c].add(other.least()[c]);
-                most[c] = exact ? least[c] : one.most()[c].add(other.most()[c]);
+                least[c] = sum(one.least()[c], other.least()[c]);
+                most[c] = exact ? least[c] : sum(one.most()[c], other.most()[c]);
             }
         }
         return new Yield(sum, least, most);
@@ -286,7 +288,7 @@ final class Measure {
     }
 
     private static void multiply(Yield one, Yield other, int c, BigDecimal[] least, BigDecimal[] most) {
-        BigDecimal first = one.least()[c].multiply(other.least()[c]);
+        BigDecimal first = product(one.least()[c], other.least()[c]);
         if (one.least()[c] == one.most()[c] && other.least()[c] == other.most()[c]) {
             least[c] = first;
             most[c] = first;
@@ -297,6 +299,15 @@ final class Measure {
         BigDecimal fourth = one.most()[c].multiply(other.most()[c]);
         least[c] = first.min(second).min(third.min(fourth));
         most[c] = first.max(second).max(third.max(fourth));
+    }
+
+    private static BigDecimal sum(BigDecimal one, BigDecimal other) {
+        return one == BigDecimal.ZERO ? other : other == BigDecimal.ZERO ? one : one.add(other);
+    }
+
+    /** What is multiplied by the same one as nothing brings stays the same, which shows at once that it does. */
+    private static BigDecimal product(BigDecimal one, BigDecimal other) {
+        return one == BigDecimal.ONE ? other : other == BigDecimal.ONE ? one : one.multiply(other);
     }
 
     /** The best of either in each column. */
@@ -357,10 +368,50 @@ final class Measure {
             }
             better |= sorts[c] != Small.ROLES && a > b;
         }
-        if (!large.isEmpty()) {
+        if (!plainly(target) || !plainly(one) || !plainly(other)) {
             return compare(both(one, other), target);
         }
         return better ? Order.BETTER : Order.EVEN;
+    }
+
+    /** Whether something brings nothing in the large columns, which most parts don't. */
+    private boolean plainly(Yield yield) {
+        for (int c = 0; c < nothing.least().length; c++) {
+            if (yield.least()[c] != nothing.least()[c] || yield.most()[c] != nothing.least()[c]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The same of any number together. */
+    Order compareAll(Yield[] all, Yield target) {
+        boolean better = false;
+        for (int c = 0; c < sorts.length; c++) {
+            long a = all[0].small()[c];
+            for (int i = 1; i < all.length; i++) {
+                a = together(sorts[c], a, all[i].small()[c]);
+            }
+            long b = target.small()[c];
+            if (sorts[c] == Small.ROLES ? (a & b) != b : a < b) {
+                return Order.WORSE;
+            }
+            better |= sorts[c] != Small.ROLES && a > b;
+        }
+        if (plainly(target)) {
+            boolean plainly = true;
+            for (int i = 0; i < all.length && plainly; i++) {
+                plainly = plainly(all[i]);
+            }
+            if (plainly) {
+                return better ? Order.BETTER : Order.EVEN;
+            }
+        }
+        Yield together = all[0];
+        for (int i = 1; i < all.length; i++) {
+            together = both(together, all[i]);
+        }
+        return compare(together, target);
     }
 
     private int order(Yield one, Yield other, int c) {
@@ -435,6 +486,43 @@ final class Measure {
         }
         for (int c = 0; c < large.size(); c++) {
             if (product(c) && !same(parts[part].least()[c], BigDecimal.ONE)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** How many small columns are entries by themselves, the first ones. */
+    int plain() {
+        return plain;
+    }
+
+    /** How far apart parts are at most in a small column; at least 1. */
+    long widest(int column) {
+        long known = widths[column];
+        if (known == 0) {
+            known = width(column);
+            widths[column] = known;
+        }
+        return known;
+    }
+
+    private long width(int column) {
+        long low = Long.MAX_VALUE;
+        long high = Long.MIN_VALUE;
+        for (long figure : smallFigures.get(column)) {
+            if (figure != Long.MIN_VALUE && figure != Long.MAX_VALUE) {
+                low = Math.min(low, figure);
+                high = Math.max(high, figure);
+            }
+        }
+        return Math.max(1, high - low);
+    }
+
+    /** Whether two bring the same role kinds. */
+    boolean sameRoles(Yield one, Yield other) {
+        for (int c = plain; c < sorts.length; c++) {
+            if (sorts[c] == Small.ROLES && one.small()[c] != other.small()[c]) {
                 return false;
             }
         }

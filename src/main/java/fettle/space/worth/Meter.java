@@ -54,6 +54,11 @@ final class Meter {
         return whole != null && whole.spent > whole.most;
     }
 
+    /** Allows so many steps beside those that are spent. */
+    void allowMore(long steps) {
+        most = spent + steps;
+    }
+
     /** Starts over, with so many steps, which are not counted elsewhere. */
     void allow(long steps) {
         start(steps, null);

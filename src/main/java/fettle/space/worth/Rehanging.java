@@ -50,6 +50,11 @@ final class Rehanging {
         });
     }
 
+    /** By head that has slots and can't come back below itself, by slot of it, the slot's uses. */
+    Map<Integer, Map<Integer, List<Integer>>> heads() {
+        return heads;
+    }
+
     /** What the slots of a head hold in any of its stands. */
     private Map<Integer, List<Integer>> uses(List<Stand> stands) {
         Circuit circuit = arena.circuit();

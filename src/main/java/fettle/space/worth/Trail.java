@@ -1,5 +1,7 @@
 package fettle.space.worth;
 
+import fettle.space.Contents;
+import fettle.space.Contents.Known;
 import fettle.space.Rehung;
 import fettle.space.Stand;
 import fettle.space.Swaps;
@@ -8,8 +10,17 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** Remembers which questions about swaps led to which result, so that where they are answered alike again the result need not be worked out anew. */
+/**
+ * Remembers which questions about swaps led to which result, so that where they are answered alike again the result need not be worked out anew. What is answered in
+ * one way whatever stands around is not among them.
+ */
 final class Trail<R> {
+
+    private final Contents contents;
+
+    Trail(Contents contents) {
+        this.contents = contents;
+    }
 
     /** A question; only one of the three is asked. */
     private record Question(Stand from, Optional<Stand> to, Optional<Rehung> made) {
@@ -24,6 +35,21 @@ final class Trail<R> {
         private Question question;
         private final Map<Boolean, Fork> ways = new HashMap<>();
         private Optional<R> result = Optional.empty();
+
+        /** Leads on from another question, should that be asked here this time: what came of the one before is forgotten. */
+        void turn(Question asked) {
+            if (!asked.equals(question)) {
+                ways.clear();
+                result = Optional.empty();
+                question = asked;
+            }
+        }
+
+        void end(R found) {
+            ways.clear();
+            question = null;
+            result = Optional.of(found);
+        }
     }
 
     private final Fork start = new Fork();
@@ -43,7 +69,7 @@ final class Trail<R> {
         }
         Walk walk = new Walk(swaps);
         R result = work.apply(walk);
-        walk.at.result = Optional.of(result);
+        walk.at.end(result);
         return result;
     }
 
@@ -58,7 +84,7 @@ final class Trail<R> {
         }
 
         private boolean ask(Question question) {
-            at.question = question;
+            at.turn(question);
             boolean answer = question.ask(swaps);
             at = at.ways.computeIfAbsent(answer, unused -> new Fork());
             return answer;
@@ -66,17 +92,21 @@ final class Trail<R> {
 
         @Override
         public boolean safe(Stand from, Stand to) {
-            return ask(new Question(from, Optional.of(to), Optional.empty()));
+            return answer(contents.known(from, to), new Question(from, Optional.of(to), Optional.empty()));
         }
 
         @Override
         public boolean safeToEmpty(Stand from) {
-            return ask(new Question(from, Optional.empty(), Optional.empty()));
+            return answer(contents.knownToEmpty(from), new Question(from, Optional.empty(), Optional.empty()));
         }
 
         @Override
         public boolean safe(Stand from, Rehung to) {
-            return ask(new Question(from, Optional.empty(), Optional.of(to)));
+            return answer(contents.known(from, to), new Question(from, Optional.empty(), Optional.of(to)));
+        }
+
+        private boolean answer(Known known, Question question) {
+            return known == Known.SAFE || known == Known.DEPENDS && ask(question);
         }
     }
 }

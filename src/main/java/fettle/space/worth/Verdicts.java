@@ -3,6 +3,7 @@ package fettle.space.worth;
 import fettle.space.Contents;
 import fettle.space.Stand;
 import fettle.space.Swaps;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -13,7 +14,11 @@ import java.util.function.Function;
 /** How each part stands in all slots that hold the same, by one way of comparing: what is so whatever stands around is found once for all. */
 final class Verdicts {
 
+    /** In how many slots a part is left undecided, where all have to be quick, before it is in the others with the same contents. */
+    private static final int MOST_OPEN = 2;
+
     private final Contents contents;
+    private final Arena arena;
     private final Contest contest;
     private final List<Integer> heads;
     private final SortedMap<Integer, Function<Swaps, Verdict>> verdicts = new TreeMap<>();
@@ -21,6 +26,7 @@ final class Verdicts {
 
     Verdicts(Contents contents, Arena arena) {
         this.contents = contents;
+        this.arena = arena;
         this.contest = new Contest(contents, arena);
         this.heads = List.copyOf(new TreeSet<>(contents.stands().stream().map(Stand::head).toList()));
     }
@@ -43,8 +49,31 @@ final class Verdicts {
         if (hoped.isPresent()) {
             return new Settled<>(hoped.get());
         }
-        Trail<Verdict> trail = new Trail<>();
-        return swaps -> trail.follow(swaps, tried -> contest.of(head, tried));
+        return new SlotBySlot(head);
+    }
+
+    /** Verdicts for each slot by itself; where all have to be quick, what took too long in some slots is not tried in more. */
+    private final class SlotBySlot implements Function<Swaps, Verdict> {
+
+        private final int head;
+        private final Trail<Verdict> trail = new Trail<>(contents);
+        private final List<Verdict> open = new ArrayList<>();
+
+        SlotBySlot(int head) {
+            this.head = head;
+        }
+
+        @Override
+        public Verdict apply(Swaps swaps) {
+            if (arena.patience() < Contest.STEPS && open.size() == MOST_OPEN) {
+                return open.get(0);
+            }
+            Verdict verdict = trail.follow(swaps, tried -> contest.of(head, tried));
+            if (verdict instanceof Verdict.Open && open.size() < MOST_OPEN) {
+                open.add(verdict);
+            }
+            return verdict;
+        }
     }
 
     /** Likewise whether it is worse than nothing. */
@@ -53,7 +82,7 @@ final class Verdicts {
         if (feared || !contest.worseThanEmpty(head, contents.supposing(true))) {
             return new Settled<>(feared);
         }
-        Trail<Boolean> trail = new Trail<>();
+        Trail<Boolean> trail = new Trail<>(contents);
         return swaps -> trail.follow(swaps, tried -> contest.worseThanEmpty(head, tried));
     }
 
@@ -69,6 +98,11 @@ final class Verdicts {
     /** Finds out about all parts what is so whatever stands around. */
     void settle() {
         heads.forEach(this::found);
+    }
+
+    /** Tries once more what was left undecided. */
+    void settleAgain() {
+        heads.stream().filter(head -> settled(head).filter(Verdict.Open.class::isInstance).isPresent()).forEach(head -> verdicts.put(head, verdict(head)));
     }
 
     /** The verdict on a part, where it is the same in all of the slots. */

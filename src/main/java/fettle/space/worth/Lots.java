@@ -1,0 +1,202 @@
+package fettle.space.worth;
+
+import fettle.space.Circuit;
+import fettle.space.Contents;
+import fettle.space.Held;
+import fettle.space.worth.Cluster.Choice;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+
+/**
+ * What the slots of heads may hold, slot by slot, as if each choice went with each. Left out is whatever can be exchanged for something else in its slot that is as good
+ * and may stand wherever it does: who asks whether something better can be had with another head need not ask about it.
+ */
+final class Lots {
+
+    /**
+     * What one slot may hold.
+     *
+     * @param uses the circuit's nodes of the slot in use
+     * @param choices what is needed of that, the uses by their places
+     */
+    record Lot(int slot, List<Integer> uses, boolean orNothing, Cluster choices) {
+
+        /** Some of the choices as what the slot holds; none where that is nothing. */
+        List<Held> held(Cluster some) {
+            return some.uses().isEmpty() ? List.of() : List.of(new Held(slot, nodes(some), some.orNothing()));
+        }
+
+        /** The uses among some of the choices. */
+        List<Integer> nodes(Cluster some) {
+            return some.uses().stream().map(uses::get).toList();
+        }
+    }
+
+    private static final long STEPS_FOR_A_FRONT = 1_000_000;
+
+    private final Contents contents;
+    private final Arena arena;
+    private final Measure measure;
+    /** By head, by slot of it, the slot's uses. */
+    private final Map<Integer, Map<Integer, List<Integer>>> heads;
+    private final Map<Integer, Optional<List<Lot>>> known = new HashMap<>();
+    private final Map<Integer, Pool> pools = new HashMap<>();
+
+    /**
+     * For the heads in some contents.
+     *
+     * @param heads by head, by slot of it, the slot's uses
+     */
+    Lots(Contents contents, Map<Integer, Map<Integer, List<Integer>>> heads, Arena arena) {
+        this.contents = contents;
+        this.heads = heads;
+        this.arena = arena;
+        this.measure = arena.measure();
+    }
+
+    /** The slots of a head that may hold anything; empty where that is too much, or not known. */
+    Optional<List<Lot>> of(int head) {
+        Optional<List<Lot>> lots = known.get(head);
+        if (lots == null) {
+            lots = heads.containsKey(head) ? made(heads.get(head)) : Optional.empty();
+            known.put(head, lots);
+        }
+        return lots;
+    }
+
+    private Optional<List<Lot>> made(Map<Integer, List<Integer>> slots) {
+        List<Lot> made = new ArrayList<>();
+        for (Map.Entry<Integer, List<Integer>> slot : slots.entrySet()) {
+            boolean orNothing = !arena.terrain().room()[slot.getKey()].filled();
+            List<Integer> uses = slot.getValue().stream().sorted(Comparator.comparingInt(arena::bare)).toList();
+            if (!uses.isEmpty() || !orNothing) {
+                Optional<Cluster> choices = choices(slot.getKey(), uses, orNothing);
+                if (choices.isEmpty()) {
+                    return Optional.empty();
+                }
+                made.add(new Lot(slot.getKey(), uses, orNothing, choices.get()));
+            }
+        }
+        return Optional.of(made);
+    }
+
+    /** What is needed, the same for all slots of one shape with the same in them. */
+    private Optional<Cluster> choices(int slot, List<Integer> uses, boolean orNothing) {
+        List<Integer> key = new ArrayList<>(uses.stream().map(arena::bare).toList());
+        key.add(contents.shape(slot));
+        key.add(orNothing ? 1 : 0);
+        Optional<Cluster> found = arena.choices().get(key);
+        if (found == null) {
+            Pool pool = pools.computeIfAbsent(contents.shape(slot), unused -> new Pool(contents.shape(slot)));
+            found = pool.needed(uses, orNothing).filter(needed -> !needed.isEmpty()).map(needed -> new Cluster(measure, needed));
+            arena.choices().put(key, found);
+        }
+        return found;
+    }
+
+    /** All that may be in any slot of a shape, of which most slots hold most: what can be exchanged there is found out once. */
+    private final class Pool {
+
+        /** By use without slots, a use of some slot, which looks the same as that of any other. */
+        private final Map<Integer, Integer> nodes = new TreeMap<>();
+        private final List<Integer> uses;
+        private final List<Choice> all = new ArrayList<>();
+        private final BitSet known = new BitSet();
+        /** By choice, the use of one that goes for it; {@link #NONE} where there is none. */
+        private final int[] exchangers;
+        private final Map<Integer, Boolean> instead = new HashMap<>();
+        private final int slot;
+
+        private static final int NONE = -2;
+
+        Pool(int shape) {
+            int any = -1;
+            for (Map<Integer, List<Integer>> slots : heads.values()) {
+                for (Map.Entry<Integer, List<Integer>> each : slots.entrySet()) {
+                    if (contents.shape(each.getKey()) == shape) {
+                        any = each.getKey();
+                        each.getValue().forEach(use -> nodes.put(arena.bare(use), use));
+                    }
+                }
+            }
+            this.slot = any;
+            this.uses = List.copyOf(nodes.keySet());
+            all.add(new Choice(Cluster.NOTHING, measure.ofNothing()));
+            for (int i = 0; i < uses.size(); i++) {
+                gather(i);
+            }
+            Cluster tree = new Cluster(measure, all);
+            this.exchangers = all.stream().mapToInt(choice -> exchanger(choice, tree)).toArray();
+        }
+
+        /** All that stands on the front of a use, unless that is too much. */
+        private void gather(int at) {
+            int use = nodes.get(uses.get(at));
+            arena.allowFronts(STEPS_FOR_A_FRONT);
+            try {
+                Optional<List<Point>> front = arena.fronts().of(use).or(() -> arena.broadFronts().of(use));
+                front.ifPresent(points -> {
+                    points.forEach(point -> all.add(new Choice(at, point.yield())));
+                    known.set(at);
+                });
+            } catch (Meter.Spent spent) {
+                // What holds this can't be gone through.
+            }
+        }
+
+        /** What is needed of some uses, by their places among them; empty where one of them is too much. */
+        Optional<List<Choice>> needed(List<Integer> some, boolean orNothing) {
+            Map<Integer, Integer> places = new HashMap<>();
+            for (int i = 0; i < some.size(); i++) {
+                places.put(uses.indexOf(arena.bare(some.get(i))), i);
+            }
+            if (!places.keySet().stream().allMatch(known::get)) {
+                return Optional.empty();
+            }
+            if (orNothing) {
+                places.put(Cluster.NOTHING, Cluster.NOTHING);
+            }
+            List<Choice> needed = new ArrayList<>();
+            for (int i = 0; i < exchangers.length; i++) {
+                Integer place = places.get(all.get(i).use());
+                if (place != null && !places.containsKey(exchangers[i])) {
+                    needed.add(new Choice(place, all.get(i).yield()));
+                }
+            }
+            return Optional.of(needed);
+        }
+
+        private int exchanger(Choice choice, Cluster some) {
+            if (measure.compare(some.best(), choice.yield()) == Measure.Order.WORSE) {
+                return NONE;
+            }
+            if (!some.single()) {
+                int found = exchanger(choice, some.halves().get(0));
+                return found == NONE ? exchanger(choice, some.halves().get(1)) : found;
+            }
+            Choice other = some.choices().get(0);
+            // Of those that can be exchanged either way the first is kept.
+            boolean exchanged = other != choice && goesFor(other, choice) && (other.use() < choice.use() || !goesFor(choice, other));
+            return exchanged ? other.use() : NONE;
+        }
+
+        private boolean goesFor(Choice other, Choice choice) {
+            return measure.neverWorse(other.yield(), choice.yield()) && instead(choice.use(), other.use());
+        }
+
+        private boolean instead(int before, int after) {
+            return before == after || instead.computeIfAbsent(
+                    (before + 1) * (uses.size() + 1) + after + 1, unused -> contents.alwaysInstead(slot, node(before), node(after)));
+        }
+
+        private int node(int place) {
+            return place == Cluster.NOTHING ? Circuit.ONE : nodes.get(uses.get(place));
+        }
+    }
+}
