@@ -15,6 +15,7 @@ import org.logicng.formulas.Formula;
 import org.logicng.formulas.FormulaFactory;
 import org.logicng.formulas.Literal;
 import org.logicng.formulas.Variable;
+import org.logicng.knowledgecompilation.bdds.orderings.VariableOrdering;
 import org.logicng.modelcounting.ModelCounter;
 import org.logicng.solvers.MiniSat;
 import org.logicng.solvers.functions.BackboneFunction;
@@ -70,7 +71,14 @@ public final class Solver {
 
     /** The number of builds. */
     public BigInteger count() {
-        return ModelCounter.count(encoding.clauses().stream().map(this::formula).toList(), new TreeSet<>(variables.values()));
+        List<Formula> clauses = encoding.clauses().stream().map(this::formula).toList();
+        try {
+            return ModelCounter.count(clauses, new TreeSet<>(variables.values()));
+        } catch (AssertionError own) {
+            // With few sets of clauses, about one random catalog in thousands, an assertion within the counter fails; a decision diagram is slower, but counts them.
+            Formula all = factory.and(clauses);
+            return all.bdd(VariableOrdering.FORCE).modelCount().shiftLeft(variables.size() - all.variables().size());
+        }
     }
 
     /** Whether there is a build. */

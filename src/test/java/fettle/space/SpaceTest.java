@@ -2,6 +2,7 @@ package fettle.space;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.math.BigDecimal;
@@ -52,6 +53,19 @@ class SpaceTest {
         // Two assemblies of lamp (with and without a filter) fill 0 to 3 notches: 1 + 2 + 3 + 4 multisets.
         assertCount(10, frame("'slots': [{'id': 'rail', 'accepts': ['lamp'], 'units': 3, 'repeats': true}]",
                 "{'id': 'lamp', 'kind': 'k', 'slots': [{'id': 'lens', 'accepts': ['filter']}]}", "{'id': 'filter', 'kind': 'k'}"));
+    }
+
+    @Test
+    void how_long_a_rail_for_one_part_is_matters_only_to_what_is_longer() {
+        String spans = "{'id': 'x', 'kind': 'k', 'tags': ['t']}, {'id': 'y', 'kind': 'k', 'tags': ['t'], 'span': 2}, {'id': 'z', 'kind': 'k', 'tags': ['t'], 'span': 3}";
+        String catalog = catalog("'slots': [{'id': 'a', 'accepts': ['tag:t'], 'units': 4, 'most': 1}, {'id': 'b', 'accepts': ['tag:t'], 'units': 9, 'most': 1}, "
+                + "{'id': 'c', 'accepts': ['tag:t'], 'units': 2, 'most': 1}, {'id': 'd', 'accepts': ['tag:t'], 'units': 9, 'most': 2}]", spans);
+        Terrain terrain = Space.of(Catalogs.relations(catalog)).landscape(Set.of("frame")).terrain();
+        assertEquals(terrain.room()[0], terrain.room()[1]);
+        assertNotEquals(terrain.room()[0], terrain.room()[2]);
+        assertNotEquals(terrain.room()[0], terrain.room()[3]);
+        // Each of the first two holds one of three or nothing, the third not the longest, the fourth any two as well.
+        assertCount(4 * 4 * 3 * 7, Catalogs.survey(catalog, "frame"));
     }
 
     @Test
