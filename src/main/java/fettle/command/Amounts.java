@@ -15,7 +15,7 @@ final class Amounts {
     /** A decimal from nought. */
     static BigDecimal money(String value) {
         if (!MONEY.matcher(value).matches()) {
-            throw new TypeConversionException("expected an amount of money such as 30000 or 199.5, not '" + value + "'");
+            throw new TypeConversionException("expected an amount of money such as 30000 or 199.5, of at most 30 digits either side of the point, not '" + value + "'");
         }
         return new BigDecimal(value);
     }
@@ -23,7 +23,7 @@ final class Amounts {
     /** A whole number from nought. */
     static int count(String value) {
         if (!COUNT.matcher(value).matches()) {
-            throw new TypeConversionException("expected a whole number such as 3, not '" + value + "'");
+            throw new TypeConversionException("expected a whole number such as 3, of at most nine digits, not '" + value + "'");
         }
         return Integer.parseInt(value);
     }

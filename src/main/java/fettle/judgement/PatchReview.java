@@ -37,6 +37,9 @@ import java.util.stream.Stream;
 /** Compares two catalogs, and the builds of one with both. */
 public final class PatchReview {
 
+    /** What a build names that it is judged by, and not made of. */
+    private static final Set<String> BESIDE_PARTS = Set.of("outfits", "access", "lenses");
+
     private final RuleBase rules;
     private final Advice.Scope scope;
 
@@ -74,7 +77,7 @@ public final class PatchReview {
 
         Stream.concat(lost.stream(), gained.stream()).map(FitsTurned::new).forEach(facts::add);
         facts.add(new PatchReading(Reading.of(now)));
-        facts.addAll(broken(old.catalog(), now));
+        facts.addAll(broken(old.catalog(), now, read));
         facts.addAll(sources);
         advice.ifPresent(found -> facts.addAll(turned(found, before.catalog(), after.catalog(), changes)));
         facts.addAll(patched);
@@ -83,12 +86,17 @@ public final class PatchReview {
     }
 
     /** The mentions that named something before, or weren't there, and name nothing now, with what tells that. */
-    private List<Object> broken(Catalog old, CatalogReading now) {
+    private List<Object> broken(Catalog old, CatalogReading now, List<Build> builds) {
         Names names = new Names(now.catalog(), rules.index());
-        Set<List<String>> before = unknown(old, new Names(old, rules.index())).stream().map(PatchReview::said).collect(Collectors.toSet());
+        Names earlier = new Names(old, rules.index());
+        Set<List<String>> before = unknown(old, earlier).stream().map(PatchReview::said).collect(Collectors.toSet());
         List<Reference> broken = unknown(now.catalog(), names).stream().filter(mention -> !before.contains(said(mention))).toList();
+        // What became of a build's platform and parts is told with its verdict.
+        List<BuildMention> lost = builds.stream().flatMap(build -> BuildMention.of(build).stream()).filter(mention -> BESIDE_PARTS.contains(mention.space()))
+                .filter(mention -> earlier.known(mention.reference()) && !names.known(mention.reference())).toList();
         List<Object> facts = new ArrayList<>(broken);
-        facts.addAll(names.facts(now.catalog().references()));
+        facts.addAll(lost);
+        facts.addAll(names.facts(Stream.concat(now.catalog().references().stream(), lost.stream().map(BuildMention::reference)).toList()));
         facts.add(Reading.of(now));
         facts.addAll(now.catalog().heads());
         return facts;

@@ -62,7 +62,7 @@ class ImproveTest {
 
     @Test
     void an_amount_that_is_none_is_refused() {
-        for (String[] said : new String[][] {{"--budget", "1e999999999"}, {"--budget", "9,5"}, {"--budget", "-5"}, {"--steps", "-1"}, {"--time-limit", "soon"}}) {
+        for (String[] said : new String[][] {{"--budget", "1e999999999"}, {"--budget", "9,5"}, {"--budget", "-5"}, {"--steps", "-1"}, {"--steps", "12345678901"}, {"--time-limit", "soon"}}) {
             Answer answer = improve(said);
             assertEquals(2, answer.code(), said[1]);
             assertTrue(answer.err().contains("expected ") && answer.err().contains("not '" + said[1] + "'"), answer.err());
