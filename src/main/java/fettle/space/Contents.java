@@ -32,7 +32,7 @@ public final class Contents {
     private final int[] looked;
     private final int[][] brought;
     private final Map<Long, int[]> open = new HashMap<>();
-    /** By monitor, by state, the sets of states seen alike here that have it. */
+    /** By place among the monitors that are looked at, by state, the sets of states seen alike here that have it. */
     private final Map<Integer, Map<Integer, List<Integer>>> placed = new HashMap<>();
     private Map<Integer, Beside> beside;
 
@@ -231,35 +231,33 @@ public final class Contents {
 
     int[] open(Stand from, Rehung to) {
         synchronized (watches) {
-            return Arrays.stream(looked).filter(monitor -> !watches.of(monitor).rehungNoWorse(slot, from.head(), to) && !rehungAsPlaced(monitor, from.head(), to)).toArray();
+            return IntStream.range(0, looked.length)
+                    .filter(i -> !watches.of(looked[i]).rehungNoWorse(slot, from.head(), to) && !rehungAsPlaced(i, from.head(), to)).map(i -> looked[i]).toArray();
         }
     }
 
     /** Whether all that is made is as good as what it is made from, seen from where this stands: states that are apart by themselves are often alike there. */
-    private boolean rehungAsPlaced(int monitor, int head, Rehung to) {
-        if (several()) {
-            return false;
-        }
-        Map<Integer, List<Integer>> placed = this.placed.computeIfAbsent(monitor, unused -> {
-            Map<Integer, List<Integer>> sets = new HashMap<>();
-            Watch watch = watches.of(monitor);
-            IntStream.range(0, classes.size()).map(i -> watch.closed(slot, watch.within(slot, classes.get(i)))).distinct()
-                    .forEach(set -> Arrays.stream(watch.states().get(set)).forEach(state -> sets.computeIfAbsent(state, one -> new ArrayList<>()).add(set)));
-            return sets;
-        });
-        return watches.of(monitor).rehungAmong(slot, head, to, placed);
+    private boolean rehungAsPlaced(int at, int head, Rehung to) {
+        return !several() && watches.of(looked[at]).rehungAmong(slot, head, to, placed.computeIfAbsent(at, this::placedBy));
+    }
+
+    private Map<Integer, List<Integer>> placedBy(int at) {
+        Map<Integer, List<Integer>> sets = new HashMap<>();
+        IntStream.range(0, classes.size()).map(i -> brought(i)[at]).distinct()
+                .forEach(set -> Arrays.stream(watches.of(looked[at]).states().get(set)).forEach(state -> sets.computeIfAbsent(state, one -> new ArrayList<>()).add(set)));
+        return sets;
     }
 
     /** Whether what a use of a slot holds may stand wherever what another holds does; either may be {@link Circuit#ONE} for nothing. */
-    public boolean alwaysInstead(int slot, int before, int after) {
+    public boolean alwaysInstead(int inSlot, int before, int after) {
         synchronized (watches) {
-            return Arrays.stream(ground.insideMonitors(ground.nodeOf(slot))).mapToObj(watches::of).allMatch(watch -> watch.noWorse(watch.inside(after), watch.inside(before)));
+            return Arrays.stream(ground.insideMonitors(ground.nodeOf(inSlot))).mapToObj(watches::of).allMatch(watch -> watch.noWorse(watch.inside(after), watch.inside(before)));
         }
     }
 
     /** A number that slots share which hold the same and look the same. */
-    public int shape(int slot) {
-        return ground.nodeOf(slot);
+    public int shape(int ofSlot) {
+        return ground.nodeOf(ofSlot);
     }
 
     /** All swaps whose safety depends on what stands around taken as safe, or all as unsafe. */

@@ -195,7 +195,7 @@ final class Watch {
         }
         int made = added(to, monoid.plus(own(to.head()), after / width));
         int had = monoid.plus(own(head), before / width);
-        int[] choices = dropped(to);
+        int[] choices = states.get(choices(to.dropped()));
         for (int choice : choices) {
             int all = monoid.plus(had, choice);
             if (made != all && !(monoid.states() <= MOST_COMPARED && noWorse.computeIfAbsent(KeyOfTwo.of(made, all), unused -> monoid.noWorse(made, all)))) {
@@ -212,9 +212,10 @@ final class Watch {
      */
     boolean rehungAmong(int slot, int head, Rehung to, Map<Integer, List<Integer>> placed) {
         int made = added(to, own(to.head()));
-        for (int kept : kept(to)) {
+        int[] dropped = states.get(choices(to.dropped()));
+        for (int kept : states.get(choices(to.kept()))) {
             List<Integer> after = placed.get(full(slot, to.head(), monoid.plus(made, kept)));
-            for (int choice : dropped(to)) {
+            for (int choice : dropped) {
                 List<Integer> before = placed.get(full(slot, head, monoid.plus(monoid.plus(own(head), choice), kept)));
                 // What nothing valid has need not be served.
                 if (before != null && (after == null || after.stream().noneMatch(set -> before.stream().anyMatch(other -> noWorse(set, other))))) {
@@ -230,21 +231,13 @@ final class Watch {
         return states.get(closed(slot, filling.sums(opened(states.of(state)), filling.of(brought(slot, head)))))[0];
     }
 
-    private int[] kept(Rehung to) {
+    /** The set of the states that what some slots hold can have together. */
+    private int choices(List<Held> slots) {
         int all = StateSets.ZERO;
-        for (Held held : to.kept()) {
+        for (Held held : slots) {
             all = states.sums(all, choices(held));
         }
-        return states.get(all);
-    }
-
-    /** Every state that what is dropped can have had. */
-    private int[] dropped(Rehung to) {
-        int all = StateSets.ZERO;
-        for (Held held : to.dropped()) {
-            all = states.sums(all, choices(held));
-        }
-        return states.get(all);
+        return all;
     }
 
     private int choices(Held held) {
@@ -266,10 +259,7 @@ final class Watch {
 
     /** Every state that what was made brings before its slot is full. */
     int madeOf(int slot, Rehung to) {
-        int all = states.of(added(to, own(to.head())));
-        for (Held held : to.kept()) {
-            all = states.sums(all, choices(held));
-        }
+        int all = states.sums(states.of(added(to, own(to.head()))), choices(to.kept()));
         return filling.sums(opened(all), filling.of(brought(slot, to.head())));
     }
 

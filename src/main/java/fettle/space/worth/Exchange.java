@@ -34,7 +34,7 @@ final class Exchange {
     Exchange(Measure measure, int from, List<Lot> own, int to, List<Lot> theirs, int[] takes, int[] places) {
         this.takes = takes;
         this.measure = measure;
-        this.adding = measure.adding().stream().mapToInt(Integer::intValue).toArray();
+        this.adding = measure.adding();
         this.own = own;
         this.to = to;
         this.from = measure.ofPart(from);

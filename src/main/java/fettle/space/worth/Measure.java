@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 
 /**
  * By what assemblies are compared: a column for each attribute that serves in some direction, one for its loaded stats, one for cost where cost counts, and
@@ -50,6 +51,7 @@ final class Measure {
     /** The small columns' sorts again, for what is done most often. */
     private final Small[] sorts;
     private final long[] widths;
+    private final int[] adding;
     private final Yield nothing;
     private final Yield[] parts;
 
@@ -75,8 +77,9 @@ final class Measure {
         plain = small.size();
         addMixtures(entries.size());
         addRoles(catalog, entries);
-        widths = new long[small.size()];
+        widths = smallFigures.stream().mapToLong(Measure::width).toArray();
         sorts = small.toArray(Small[]::new);
+        adding = IntStream.iterate(sorts.length - 1, c -> c >= 0, c -> c - 1).filter(c -> sorts[c] == Small.ADD).toArray();
         nothing = nothing();
         parts = new Yield[entries.size()];
         for (int p = 0; p < parts.length; p++) {
@@ -271,8 +274,8 @@ final class Measure {
             if (product(c)) {
                 multiply(one, other, c, least, most);
             } else {
-                least[c] = sum(one.least()[c], other.least()[c]);
-                most[c] = exact ? least[c] : sum(one.most()[c], other.most()[c]);
+                least[c] = plus(one.least()[c], other.least()[c]);
+                most[c] = exact ? least[c] : plus(one.most()[c], other.most()[c]);
             }
         }
         return new Yield(sum, least, most);
@@ -288,7 +291,7 @@ final class Measure {
     }
 
     private static void multiply(Yield one, Yield other, int c, BigDecimal[] least, BigDecimal[] most) {
-        BigDecimal first = product(one.least()[c], other.least()[c]);
+        BigDecimal first = times(one.least()[c], other.least()[c]);
         if (one.least()[c] == one.most()[c] && other.least()[c] == other.most()[c]) {
             least[c] = first;
             most[c] = first;
@@ -301,12 +304,12 @@ final class Measure {
         most[c] = first.max(second).max(third.max(fourth));
     }
 
-    private static BigDecimal sum(BigDecimal one, BigDecimal other) {
+    private static BigDecimal plus(BigDecimal one, BigDecimal other) {
         return one == BigDecimal.ZERO ? other : other == BigDecimal.ZERO ? one : one.add(other);
     }
 
     /** What is multiplied by the same one as nothing brings stays the same, which shows at once that it does. */
-    private static BigDecimal product(BigDecimal one, BigDecimal other) {
+    private static BigDecimal times(BigDecimal one, BigDecimal other) {
         return one == BigDecimal.ONE ? other : other == BigDecimal.ONE ? one : one.multiply(other);
     }
 
@@ -368,10 +371,7 @@ final class Measure {
             }
             better |= sorts[c] != Small.ROLES && a > b;
         }
-        if (!plainly(target) || !plainly(one) || !plainly(other)) {
-            return compare(both(one, other), target);
-        }
-        return better ? Order.BETTER : Order.EVEN;
+        return withLarge(better, target, one, other);
     }
 
     /** Whether something brings nothing in the large columns, which most parts don't. */
@@ -398,14 +398,13 @@ final class Measure {
             }
             better |= sorts[c] != Small.ROLES && a > b;
         }
-        if (plainly(target)) {
-            boolean plainly = true;
-            for (int i = 0; i < all.length && plainly; i++) {
-                plainly = plainly(all[i]);
-            }
-            if (plainly) {
-                return better ? Order.BETTER : Order.EVEN;
-            }
+        return withLarge(better, target, all);
+    }
+
+    /** The order of all together, of whose small columns none is worse than the target's. */
+    private Order withLarge(boolean better, Yield target, Yield... all) {
+        if (plainly(target) && Arrays.stream(all).allMatch(this::plainly)) {
+            return better ? Order.BETTER : Order.EVEN;
         }
         Yield together = all[0];
         for (int i = 1; i < all.length; i++) {
@@ -466,14 +465,8 @@ final class Measure {
         return leads;
     }
 
-    /** The columns that add up, those that weigh several first. */
-    List<Integer> adding() {
-        List<Integer> adding = new ArrayList<>();
-        for (int c = small.size() - 1; c >= 0; c--) {
-            if (small.get(c) == Small.ADD) {
-                adding.add(c);
-            }
-        }
+    /** The columns that add up, those that weigh several first; not to be changed. */
+    int[] adding() {
         return adding;
     }
 
@@ -499,24 +492,19 @@ final class Measure {
 
     /** How far apart parts are at most in a small column; at least 1. */
     long widest(int column) {
-        long known = widths[column];
-        if (known == 0) {
-            known = width(column);
-            widths[column] = known;
-        }
-        return known;
+        return widths[column];
     }
 
-    private long width(int column) {
+    private static long width(long[] figures) {
         long low = Long.MAX_VALUE;
         long high = Long.MIN_VALUE;
-        for (long figure : smallFigures.get(column)) {
+        for (long figure : figures) {
             if (figure != Long.MIN_VALUE && figure != Long.MAX_VALUE) {
                 low = Math.min(low, figure);
                 high = Math.max(high, figure);
             }
         }
-        return Math.max(1, high - low);
+        return high < low ? 1 : Math.max(1, high - low);
     }
 
     /** Whether two bring the same role kinds. */
