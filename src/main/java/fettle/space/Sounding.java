@@ -293,12 +293,15 @@ public final class Sounding {
             return new IdleRelations.Compared(Set.of(), Optional.of(new Undecided("It takes more than " + MOST_COMPARED + " platforms to be worked out again.", "")));
         }
         SortedMap<String, Folded> with = folded(names);
+        Optional<Undecided> unknown = names.stream().flatMap(name -> with.get(name).undecided().stream()).findFirst();
+        if (unknown.isPresent()) {
+            return new IdleRelations.Compared(Set.of(), unknown);
+        }
         SortedMap<String, Folded> without = Space.of(relations, fewer, bounds).folded(names);
         Set<String> more = new TreeSet<>();
         for (String name : names) {
-            Optional<Undecided> undecided = with.get(name).undecided().or(without.get(name)::undecided);
-            if (undecided.isPresent()) {
-                return new IdleRelations.Compared(Set.of(), undecided);
+            if (without.get(name).undecided().isPresent()) {
+                return new IdleRelations.Compared(Set.of(), without.get(name).undecided());
             }
             if (!counts.computeIfAbsent(name, unused -> count(with.get(name))).equals(count(without.get(name)))) {
                 more.add(name);

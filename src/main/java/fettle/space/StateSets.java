@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.IntBinaryOperator;
 
-/** Sets of states, each numbered once, so that unions and sums of the few that turn up are worked out once. */
+/** Sets of states, each numbered once, so that unions and sums of the few that turn up are seldom worked out twice. */
 final class StateSets {
 
     /** The number of the empty set. */
@@ -19,8 +19,8 @@ final class StateSets {
     private final IntBinaryOperator plus;
     private final List<int[]> sets = new ArrayList<>();
     private final Map<List<Integer>, Integer> numbers = new HashMap<>();
-    private final Map<Long, Integer> unions = new HashMap<>();
-    private final Map<Long, Integer> sums = new HashMap<>();
+    private final Memory unions = new Memory();
+    private final Memory sums = new Memory();
 
     StateSets(IntBinaryOperator plus) {
         this.plus = plus;
@@ -52,12 +52,8 @@ final class StateSets {
             return other;
         }
         long key = Memory.pair(one, other);
-        Integer known = unions.get(key);
-        if (known == null) {
-            known = of(Numbers.union(get(one), get(other)));
-            unions.put(key, known);
-        }
-        return known;
+        int known = unions.recall(key);
+        return known == Memory.FORGOTTEN ? unions.keep(key, of(Numbers.union(get(one), get(other)))) : known;
     }
 
     /** Every sum of a state of one with a state of the other. */
@@ -69,17 +65,17 @@ final class StateSets {
             return one;
         }
         long key = Memory.pair(one, other);
-        Integer known = sums.get(key);
-        if (known == null) {
-            BitSet all = new BitSet();
-            for (int a : get(one)) {
-                for (int b : get(other)) {
-                    all.set(plus.applyAsInt(a, b));
-                }
+        int known = sums.recall(key);
+        return known == Memory.FORGOTTEN ? sums.keep(key, of(summed(get(one), get(other)))) : known;
+    }
+
+    private int[] summed(int[] one, int[] other) {
+        BitSet all = new BitSet();
+        for (int a : one) {
+            for (int b : other) {
+                all.set(plus.applyAsInt(a, b));
             }
-            known = of(all.stream().toArray());
-            sums.put(key, known);
         }
-        return known;
+        return all.stream().toArray();
     }
 }
