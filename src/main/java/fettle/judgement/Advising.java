@@ -31,7 +31,7 @@ import java.util.stream.IntStream;
 
 /**
  * Lays out what single swaps would do to a build, as facts for rules to judge. Only a valid build that names a lens is looked at, and only swaps that keep
- * its role kinds, break no limit that holds and keep to the budget bear on it. Few of hundreds or thousands of swaps do bear on what rules find or on a ladder, so that
+ * its role kinds, take the build past no limit, nor farther past one and keep to the budget bear on it. Few of hundreds or thousands of swaps do bear on what rules find or on a ladder, so that
  * a swap is tried when that is asked.
  *
  * <p>A point's going price is the median of the step prices on the ladders of all places of the build, the lower of two.
@@ -98,7 +98,7 @@ final class Advising {
         return cost(from.values()).map(cost -> new PlaceLadder.Priced(Assemblies.words(from), cost, weighing.benefit(result.totals()), Optional.empty()));
     }
 
-    /** Whether a swap gives a valid build, keeps all role kinds, breaks no limit and keeps to the budget. */
+    /** Whether a swap gives a valid build, keeps all role kinds, takes it past no limit and keeps to the budget. */
     private boolean bears(Prospect swap) {
         return swap.rolesLost().isEmpty() && swap.tried().filter(made -> made.sound() && Improvement.affordable(result, made.after())).isPresent();
     }

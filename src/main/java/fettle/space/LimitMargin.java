@@ -10,29 +10,31 @@ import java.util.Optional;
  * How a build stands to a limit.
  *
  * @param value the attribute's total; empty where it has none, and then the limit holds
+ * @param followed the total of the attribute that the bound follows; empty where it is fixed, or there is no total
  * @param threshold the bound; empty where the attribute that it follows has no total, and then the limit holds
  * @param margin how far the value is inside the bound, negative where outside
  */
-public record LimitMargin(Limit limit, Optional<BigDecimal> value, Optional<Fraction> threshold, Optional<Fraction> margin, boolean holds) {
+public record LimitMargin(
+        Limit limit, Optional<BigDecimal> value, Optional<BigDecimal> followed, Optional<Fraction> threshold, Optional<Fraction> margin, boolean holds) {
 
     /** Measures a limit against totals. */
     public static LimitMargin of(Limit limit, Map<String, BigDecimal> totals) {
         Optional<BigDecimal> value = Optional.ofNullable(totals.get(limit.attribute()));
-        Optional<Fraction> threshold = threshold(limit.bound(), totals);
+        Optional<BigDecimal> followed = limit.by().map(totals::get);
+        Optional<Fraction> threshold = threshold(limit.bound(), followed);
         if (value.isEmpty() || threshold.isEmpty()) {
-            return new LimitMargin(limit, value, threshold, Optional.empty(), true);
+            return new LimitMargin(limit, value, followed, threshold, Optional.empty(), true);
         }
         Fraction inside = Fraction.of(value.get()).minus(threshold.get());
         Fraction margin = limit.side() == Limit.Side.AT_LEAST ? inside : inside.negate();
-        return new LimitMargin(limit, value, threshold, Optional.of(margin), margin.signum() >= 0);
+        return new LimitMargin(limit, value, followed, threshold, Optional.of(margin), margin.signum() >= 0);
     }
 
-    private static Optional<Fraction> threshold(Limit.Bound bound, Map<String, BigDecimal> totals) {
+    private static Optional<Fraction> threshold(Limit.Bound bound, Optional<BigDecimal> followed) {
         if (bound instanceof Limit.Fixed fixed) {
             return Optional.of(Fraction.of(fixed.value()));
         }
-        Limit.Table table = (Limit.Table) bound;
-        return Optional.ofNullable(totals.get(table.by())).map(x -> at(table.points(), x));
+        return followed.map(x -> at(((Limit.Table) bound).points(), x));
     }
 
     /** The table's value at x: straight lines between the points, flat beyond the ends. */

@@ -171,8 +171,12 @@ final class FactWording {
         String side = fact.side() == Limit.Side.AT_LEAST ? "at least " : "at most ";
         String bound = fact.bound() instanceof Limit.Fixed fixed
                 ? Figures.withUnit(Exact.text(fixed.value()), attributeOf(fact.attribute()))
-                : "what its table gives for " + ((Limit.Table) fact.bound()).by();
+                : table((Limit.Table) fact.bound());
         return "limit " + fact.id() + " wants " + fact.attribute() + " to be " + side + bound + (fact.loaded() ? ", loaded" : "");
+    }
+
+    private static String table(Limit.Table table) {
+        return "what its table gives for " + table.by() + " (" + Phrases.and(Phrases.each(table.points(), point -> Exact.text(point.y()) + " at " + Exact.text(point.x()))) + ")";
     }
 
     private String offer(Offer fact) {

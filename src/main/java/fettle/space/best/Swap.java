@@ -10,7 +10,7 @@ import java.util.SortedMap;
  *
  * @param prospect what it comes to
  * @param after the build with the swap made
- * @param limitsBroken limits that hold now and would not
+ * @param limitsBroken limits that would be exceeded, and are not now or by less
  */
 public record Swap(Prospect prospect, BuildResult after, List<String> limitsBroken) {
 
@@ -68,7 +68,7 @@ public record Swap(Prospect prospect, BuildResult after, List<String> limitsBrok
         return prospect.rolesLost();
     }
 
-    /** Whether it serves all that the build serves now and breaks no limit that holds now. */
+    /** Whether it serves all that the build serves now and takes the build past no limit, nor farther past one. */
     public boolean sound() {
         return rolesLost().isEmpty() && limitsBroken.isEmpty();
     }

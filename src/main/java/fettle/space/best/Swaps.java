@@ -7,6 +7,7 @@ import fettle.document.DeepStack;
 import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
+import fettle.space.Fraction;
 import fettle.space.LimitMargin;
 import fettle.space.Occurrence;
 import fettle.space.Placement;
@@ -395,10 +396,13 @@ public final class Swaps {
         return roles;
     }
 
+    /** The limits that are exceeded then, and by less or not at all now. */
     private List<String> broken(BuildResult after) {
-        Set<String> held = new HashSet<>();
-        result.limits().stream().filter(LimitMargin::holds).forEach(limit -> held.add(limit.limit().id()));
-        return after.limits().stream().filter(limit -> !limit.holds() && held.contains(limit.limit().id())).map(limit -> limit.limit().id()).toList();
+        Map<String, Fraction> excess = new HashMap<>();
+        result.limits().stream().filter(limit -> !limit.holds()).forEach(limit -> excess.put(limit.limit().id(), limit.excess()));
+        return after.limits().stream().filter(limit -> !limit.holds())
+                .filter(limit -> !excess.containsKey(limit.limit().id()) || limit.excess().compareTo(excess.get(limit.limit().id())) > 0)
+                .map(limit -> limit.limit().id()).toList();
     }
 
     private Build with(List<BuildEntry> parts) {
