@@ -215,7 +215,10 @@ public final class CatalogReader {
     private Map<String, Stat> stats(String part, String subject, Fields fields, String property) {
         Map<String, Stat> stats = new TreeMap<>();
         for (Pair pair : fields.pairs(property)) {
-            refer(subject, "attributes", pair.key(), pair.origin());
+            // A list or object is mostly something else in the wrong place, which the schema tells, or a merge that isn't made.
+            if (!(pair.value() instanceof Node.Arr || pair.value() instanceof Node.Obj) || pair.key().equals("<<")) {
+                refer(subject, "attributes", pair.key(), pair.origin());
+            }
             Fields.decimal(pair.value()).ifPresent(value ->
                     stats.put(pair.key(), new Stat(part, pair.key(), value, property.equals("loaded"), pair.value().origin())));
         }
@@ -302,7 +305,10 @@ public final class CatalogReader {
     private Map<String, BigDecimal> byAttribute(String subject, Fields fields, String property) {
         Map<String, BigDecimal> values = new TreeMap<>();
         for (Pair pair : fields.pairs(property)) {
-            refer(subject, "attributes", pair.key(), pair.origin());
+            // A list or object is mostly something else in the wrong place, which the schema tells, or a merge that isn't made.
+            if (!(pair.value() instanceof Node.Arr || pair.value() instanceof Node.Obj) || pair.key().equals("<<")) {
+                refer(subject, "attributes", pair.key(), pair.origin());
+            }
             Fields.decimal(pair.value()).ifPresent(value -> values.put(pair.key(), value));
         }
         return values;

@@ -59,7 +59,7 @@ final class SchemaWording {
         Optional<String> meant = Nearest.names(error.getProperty(), known).stream().findFirst();
         String expected = "a property of " + (Expectation.isOfSeveralTypes(owner) ? "this object" : Expectation.of(owner));
         return new SchemaProblem(keyOf(error), meant.isPresent() ? expected : expected + ": " + Words.anyOf(known),
-                Words.quoted(error.getProperty()), meant);
+                Words.quoted(error.getProperty()) + (meant.isPresent() ? "" : outer(error, error.getProperty())), meant);
     }
 
     private SchemaProblem badName(Error error) {
@@ -102,7 +102,33 @@ final class SchemaWording {
         Optional<String> meant = found instanceof Node.Text text
                 ? Nearest.names(text.value(), Expectation.choices(owner)).stream().findFirst() : Optional.empty();
         return Optional.of(new SchemaProblem(found.origin(),
-                isOfWrongType ? Expectation.ofType(owner, found) : Expectation.of(owner), Words.describe(found), meant));
+                isOfWrongType ? Expectation.ofType(owner, found) : Expectation.of(owner), Words.describe(found) + (isOfWrongType ? tooDeep(error) : ""), meant));
+    }
+
+    /** Of what may have any name: that a property of this one is that of an object around it, and stands too deep. */
+    private String tooDeep(Error error) {
+        List<Object> steps = NodePaths.steps(error.getEvaluationPath());
+        if (steps.size() < 2 || !steps.get(steps.size() - 2).equals("additionalProperties")) {
+            return "";
+        }
+        List<Object> place = NodePaths.steps(error.getInstanceLocation());
+        String name = place.get(place.size() - 1).toString();
+        String outer = outer(error, name);
+        return outer.isEmpty() ? "" : " as " + Words.quoted(name) + outer;
+    }
+
+    /** That an object around the place has a property of this name; empty where none has. */
+    private String outer(Error error, String name) {
+        Optional<String> found = Optional.empty();
+        Node at = schema;
+        List<Object> steps = NodePaths.steps(error.getEvaluationPath());
+        for (Object step : steps.subList(0, steps.size() - 1)) {
+            at = step.equals("$ref") ? resolved(at) : NodePaths.along(at, List.of(step)).get(1);
+            if (NodePaths.member(at, "properties").flatMap(known -> NodePaths.member(known, name)).isPresent()) {
+                found = Optional.of(Expectation.of(at).replaceFirst("^(?:an?|the) ", ""));
+            }
+        }
+        return found.map(noun -> ", which belongs to the " + noun + " around it").orElse("");
     }
 
     private Node instance(Error error) {

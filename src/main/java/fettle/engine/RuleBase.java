@@ -29,6 +29,10 @@ import org.kie.api.runtime.rule.ConsequenceException;
  * <p>Objects of this class may be shared between threads.
  */
 public final class RuleBase {
+    /** How often rules may fire in any run, and how many times more for each fact: enough for a rule that takes all parts of a large catalog two by two. */
+    private static final long FIRED = 1_000_000;
+    private static final long FIRED_A_FACT = 400;
+
     private final List<LoadableRules> sources;
     private final RuleIndex index;
     private final Map<Unit, LoadedUnit> units = new EnumMap<>(Unit.class);
@@ -98,7 +102,7 @@ public final class RuleBase {
         try {
             globals.forEach(session::setGlobal);
             facts.forEach(session::insert);
-            session.fireAllRules();
+            fire(session, unit);
         } catch (ConsequenceException broken) {
             String name = broken.getRule().getName();
             throw RuleFault.of(name, given(unit, name), broken.getCause() == null ? broken : broken.getCause());
@@ -110,6 +114,23 @@ public final class RuleBase {
             throw RuleFault.ofOneGiven(broken);
         } finally {
             session.dispose();
+        }
+    }
+
+    /** The program's own rules come to an end, since they add nothing to the facts; one that the user named may not. */
+    private void fire(KieSession session, Unit unit) {
+        if (sources.size() == 1) {
+            session.fireAllRules();
+            return;
+        }
+        String[] last = {""};
+        int most = (int) Math.min(Integer.MAX_VALUE, FIRED + FIRED_A_FACT * session.getFactCount());
+        int fired = session.fireAllRules(match -> {
+            last[0] = match.getRule().getName();
+            return true;
+        }, most);
+        if (fired == most) {
+            throw RuleFault.endless(last[0], given(unit, last[0]), most);
         }
     }
 

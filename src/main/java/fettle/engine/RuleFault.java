@@ -8,7 +8,7 @@ public final class RuleFault extends RuntimeException {
     private final boolean given;
 
     private RuleFault(String what, boolean given, Throwable cause) {
-        super(what + " broke off: " + told(cause), cause);
+        super(what, cause);
         this.given = given;
     }
 
@@ -18,12 +18,17 @@ public final class RuleFault extends RuntimeException {
      * @param given whether the user named it, rather than the program bringing it
      */
     static RuleFault of(String rule, boolean given, Throwable cause) {
-        return new RuleFault("The rule " + rule, given, cause);
+        return new RuleFault("The rule " + rule + " broke off: " + told(cause), given, cause);
     }
 
     /** One of the rules that the user named, where it isn't known which. */
     static RuleFault ofOneGiven(Throwable cause) {
-        return new RuleFault("A rule of those given", true, cause);
+        return new RuleFault("A rule of those given broke off: " + told(cause), true, cause);
+    }
+
+    /** A rule that fired last when rules had fired so often that they seem to have no end. */
+    static RuleFault endless(String rule, boolean given, int fired) {
+        return new RuleFault("The rule " + rule + " seems to have no end: rules fired " + fired + " times", given, null);
     }
 
     private static String told(Throwable cause) {

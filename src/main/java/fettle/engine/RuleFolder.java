@@ -65,6 +65,12 @@ record RuleFolder(String name, String topic, String shown, List<DrlFile> files, 
                 problems.add(new RuleProblem(home.shown(), main.line(), 0,
                         "@severity must be error, warning or note, not " + word + ".")));
         page.ifPresent(found -> check(found, main, judges, problems));
+        Drawing drawing = new Drawing(name, files);
+        problems.addAll(drawing.misnamed());
+        main.annotation("message").ifPresent(message -> drawing.unfit(message).forEach(unfit ->
+                problems.add(new RuleProblem(home.shown(), main.line(), 0, "In @message, " + unfit))));
+        page.ifPresent(found -> found.remedies().stream().flatMap(remedy -> drawing.unfit(remedy).stream()).distinct().forEach(unfit ->
+                problems.add(RuleProblem.of(found.file(), "Below \"## Remedy\", " + unfit))));
     }
 
     private void check(RulePage found, DrlRule main, boolean judges, List<RuleProblem> problems) {

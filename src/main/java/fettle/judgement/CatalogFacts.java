@@ -31,13 +31,14 @@ final class CatalogFacts {
         List<Object> facts = written(reading, rules);
         Space space = Space.of(reading.relations());
         if (WorthFacts.comparable(reading.catalog())) {
+            HalfRead halfRead = HalfRead.of(reading);
             Landscape landscape = space.landscape(reading.catalog().platforms().keySet());
             // Before the rest, which looks things up in the landscape too.
             Middles middles = new Middles(landscape, Optional.empty());
             // What mostly takes longest comes first.
             List<Supplier<List<Object>>> beside = List.of(
-                    () -> MiddleFacts.of(reading.catalog(), reading.catalog().lenses().values(), landscape, middles),
-                    () -> WorthFacts.of(reading.catalog(), landscape),
+                    () -> MiddleFacts.of(reading.catalog(), halfRead, reading.catalog().lenses().values(), landscape, middles),
+                    () -> WorthFacts.of(reading.catalog(), halfRead, landscape),
                     () -> SpaceFacts.of(reading.relations(), Space.of(reading.relations()), Sounding.of(reading.relations(), landscape), Scope.ALL));
             DeepStack.each(beside, Supplier::get).forEach(facts::addAll);
         } else {
@@ -55,20 +56,21 @@ final class CatalogFacts {
         facts.addAll(SpaceFacts.of(reading.relations(), space, sounding, scope));
         if (WorthFacts.comparable(catalog)) {
             Landscape landscape = standings.landscape();
+            HalfRead halfRead = HalfRead.of(reading);
             Collection<Lens> lenses = catalog.lenses().values();
             Set<String> platforms = catalog.platforms().values().stream().filter(platform -> scope.takes(platform.subject())).map(Part::id).collect(Collectors.toSet());
             if (!platforms.isEmpty()) {
-                facts.addAll(WorthFacts.of(catalog, space.landscape(platforms)));
+                facts.addAll(WorthFacts.of(catalog, halfRead, space.landscape(platforms)));
             }
             for (Part part : catalog.parts().values()) {
                 if (scope.takes(part.subject())) {
-                    facts.addAll(WorthFacts.of(catalog, landscape, part.id(), standings.of(part.id(), Optional.empty()).known()));
-                    facts.addAll(MiddleFacts.of(catalog, lenses, landscape, new Middles(landscape, Optional.of(Set.of(part.id())))));
+                    facts.addAll(WorthFacts.of(catalog, halfRead, landscape, part.id(), standings.of(part.id(), Optional.empty()).known()));
+                    facts.addAll(MiddleFacts.of(catalog, halfRead, lenses, landscape, new Middles(landscape, Optional.of(Set.of(part.id())))));
                 }
             }
             List<Lens> wanted = lenses.stream().filter(lens -> scope.takes("lens:" + lens.id())).toList();
             if (!wanted.isEmpty()) {
-                facts.addAll(MiddleFacts.of(catalog, wanted, landscape, new Middles(landscape, Optional.empty())));
+                facts.addAll(MiddleFacts.of(catalog, halfRead, wanted, landscape, new Middles(landscape, Optional.empty())));
             }
         }
         return facts;

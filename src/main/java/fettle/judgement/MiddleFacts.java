@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /** Gathers the parts that lie between the rungs of each lens's ladders wherever they are of use, and what was not decided of them, as the facts that judgement rules match. */
 final class MiddleFacts {
@@ -23,8 +24,8 @@ final class MiddleFacts {
      *
      * @param lenses the lenses to weigh by
      */
-    static List<Object> of(Catalog catalog, Collection<Lens> lenses, Landscape landscape, Middles middles) {
-        Set<String> measured = WorthFacts.measured(catalog);
+    static List<Object> of(Catalog catalog, HalfRead halfRead, Collection<Lens> lenses, Landscape landscape, Middles middles) {
+        Set<String> measured = WorthFacts.measured(catalog, halfRead);
         Obscure obscure = Obscure.of(landscape);
         SortedMap<String, List<BetweenRungs>> between = new TreeMap<>();
         List<Object> facts = new ArrayList<>();
@@ -37,10 +38,14 @@ final class MiddleFacts {
         });
         between.forEach((id, found) -> {
             Part part = catalog.parts().get(id);
-            if (measured.contains(id) && !obscure.parts().contains(id)) {
+            if (measured.contains(id) && !obscure.parts().contains(id) && found.stream().noneMatch(each -> doubtful(each, halfRead))) {
                 facts.add(new MiddlePart(part, found.stream().map(BetweenRungs::lens).distinct().toList(), found));
             }
         });
         return facts;
+    }
+
+    private static boolean doubtful(BetweenRungs between, HalfRead halfRead) {
+        return Stream.of(between.shown(), between.lower(), between.upper()).anyMatch(offer -> halfRead.in(offer.assembly()));
     }
 }

@@ -7,12 +7,12 @@ import java.util.Optional;
 /**
  * What became of a waiver when its catalog was judged.
  *
- * @param judged whether findings of its rule are drawn on a catalog by itself, and not only on builds or patches
+ * @param judged whether findings of its rule are drawn on a catalog by itself, and not only on builds or patches, and nothing unread keeps one on its subject from it
  * @param used whether a finding of its rule and subject was drawn
  * @param expired whether the catalog has reached the patch that ends it
  * @param patch the patch that the catalog describes
  * @param near the subjects nearest to its own among the findings of its rule; empty where none is near
- * @param doubt the documents that could not be read in full; empty where all could
+ * @param doubt the documents of which something that the finding may hang on could not be read; empty where there are none
  */
 public record WaiverUse(
         Waiver waiver, boolean judged, boolean used, boolean expired, String patch, Optional<List<String>> near, Optional<List<String>> doubt) {}

@@ -5,6 +5,7 @@ import fettle.catalog.CatalogHead;
 import fettle.catalog.Waiver;
 import fettle.document.Nearest;
 import fettle.engine.RuleIndex;
+import fettle.engine.RuleInfo;
 import fettle.engine.Unit;
 import java.util.Collection;
 import java.util.List;
@@ -17,11 +18,16 @@ final class Waivers {
     /** The topics whose rules judge something other than a catalog by itself. */
     private static final Set<String> ELSEWHERE = Set.of("build", "patch");
 
+    /** The topic whose rules compare parts, so that one that wasn't read in full may hide a finding on any. */
+    private static final String COMPARING = "worth";
+
+    private final Set<String> parts;
     private final List<Waiver> waivers;
     private final String patch;
 
     Waivers(Catalog catalog) {
         this.waivers = catalog.waivers();
+        this.parts = catalog.parts().keySet();
         this.patch = catalog.head().map(CatalogHead::patch).orElse("");
     }
 
@@ -37,18 +43,23 @@ final class Waivers {
     }
 
     /** What became of each waiver, given all that was drawn on the catalog. */
-    List<WaiverUse> uses(Collection<Finding> drawn, RuleIndex rules, Reading reading) {
+    List<WaiverUse> uses(Collection<Finding> drawn, RuleIndex rules, Reading reading, HalfRead halfRead) {
         return waivers.stream().map(waiver -> {
             List<String> subjects = drawn.stream().filter(finding -> finding.rule().equals(waiver.rule())).map(Finding::subject).distinct().toList();
             return new WaiverUse(
                     waiver,
-                    rules.find(waiver.rule()).map(rule -> !rule.drlRules(Unit.JUDGEMENT).isEmpty() && !ELSEWHERE.contains(rule.topic())).orElse(false),
+                    rules.find(waiver.rule()).map(rule -> judged(rule, waiver.subject(), halfRead)).orElse(false),
                     subjects.contains(waiver.subject()),
                     expired(waiver),
                     patch,
                     Optional.of(Nearest.names(waiver.subject(), subjects)).filter(near -> !near.isEmpty()),
-                    reading.doubt());
+                    reading.flaws());
         }).toList();
+    }
+
+    private boolean judged(RuleInfo rule, String subject, HalfRead halfRead) {
+        boolean known = halfRead.parts().isEmpty() || !rule.topic().equals(COMPARING) || !parts.contains(subject.replaceFirst("^part:", ""));
+        return known && !rule.drlRules(Unit.JUDGEMENT).isEmpty() && !ELSEWHERE.contains(rule.topic());
     }
 
     /** Whether a waiver in force accepts what a rule draws on a subject. */

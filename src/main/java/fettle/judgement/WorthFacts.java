@@ -16,6 +16,7 @@ import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -41,7 +42,10 @@ final class WorthFacts {
     private final Prices prices;
     private final Gains gains;
     private final Obscure obscure;
+    private final HalfRead halfRead;
     private final Set<String> measured;
+    /** What may be outdone only by something that could not be read in full, in some slot. */
+    private final Set<String> doubtful = new HashSet<>();
     private final SortedMap<String, Seen> seen = new TreeMap<>();
     private final SortedMap<String, SortedMap<String, List<String>>> twins = new TreeMap<>();
 
@@ -70,29 +74,30 @@ final class WorthFacts {
         }
     }
 
-    private WorthFacts(Catalog catalog, Obscure obscure) {
+    private WorthFacts(Catalog catalog, Obscure obscure, HalfRead halfRead) {
         this.catalog = catalog;
+        this.halfRead = halfRead;
         this.prices = new Prices(catalog, Optional.empty());
         this.gains = new Gains(catalog, prices);
         this.obscure = obscure;
-        this.measured = measured(catalog);
+        this.measured = measured(catalog, halfRead);
     }
 
     /** Whether there is any figure to compare parts by. */
     static boolean comparable(Catalog catalog) {
-        return !measured(catalog).isEmpty();
+        return !measured(catalog, HalfRead.NONE).isEmpty();
     }
 
-    static List<Object> of(Catalog catalog, Landscape landscape) {
-        WorthFacts worth = new WorthFacts(catalog, Obscure.of(landscape));
+    static List<Object> of(Catalog catalog, HalfRead halfRead, Landscape landscape) {
+        WorthFacts worth = new WorthFacts(catalog, Obscure.of(landscape), halfRead);
         Comparison comparison = new Comparison(landscape, Optional.empty());
         landscape.platforms().forEach(platform -> comparison.platform(platform).forEach(worth::see));
         return worth.facts();
     }
 
     /** Those that are of one part. */
-    static List<Object> of(Catalog catalog, Landscape landscape, String part, List<Placing> placings) {
-        WorthFacts worth = new WorthFacts(catalog, Obscure.of(landscape));
+    static List<Object> of(Catalog catalog, HalfRead halfRead, Landscape landscape, String part, List<Placing> placings) {
+        WorthFacts worth = new WorthFacts(catalog, Obscure.of(landscape), halfRead);
         placings.forEach(placing -> worth.see(part, placing));
         return worth.facts();
     }
@@ -128,30 +133,39 @@ final class WorthFacts {
         return open;
     }
 
-    /** The parts of which some figure is stated. */
-    static Set<String> measured(Catalog catalog) {
-        return catalog.parts().values().stream().filter(part -> !part.stats().isEmpty() || !part.loaded().isEmpty()).map(Part::id).collect(Collectors.toSet());
+    /** The parts of which some figure is stated, and all that is stated was read. */
+    static Set<String> measured(Catalog catalog, HalfRead halfRead) {
+        return catalog.parts().values().stream().filter(part -> !part.stats().isEmpty() || !part.loaded().isEmpty()).map(Part::id)
+                .filter(part -> !halfRead.has(part)).collect(Collectors.toSet());
     }
 
     private void see(SlotWorth slot) {
         Home home = new Home(slot.platform(), slot.slot().toString(), slot.parts().keySet());
         slot.parts().forEach((part, worth) -> {
             if (measured.contains(part)) {
-                seen.computeIfAbsent(part, unused -> new Seen()).add(home, worth);
+                see(part, home, worth);
             }
         });
-        slot.twins().stream().filter(pair -> measured.contains(pair.one())).forEach(pair -> twins(pair.one(), pair.other(), home));
+        slot.twins().stream().filter(pair -> measured.contains(pair.one()) && measured.contains(pair.other())).forEach(pair -> twins(pair.one(), pair.other(), home));
     }
 
     private void see(String part, Placing placing) {
         Home home = new Home(placing.platform(), placing.slot().toString(), placing.alike().keySet());
         if (measured.contains(part)) {
-            seen.computeIfAbsent(part, unused -> new Seen()).add(home, placing.worth());
+            see(part, home, placing.worth());
             placing.alike().forEach((other, twin) -> {
-                if (twin && part.compareTo(other) < 0) {
+                if (twin && measured.contains(other) && part.compareTo(other) < 0) {
                     twins(part, other, home);
                 }
             });
+        }
+    }
+
+    private void see(String part, Home home, PartWorth worth) {
+        if (worth.dominated().filter(verdict -> halfRead.in(Optional.of(verdict.shown())) || halfRead.in(verdict.by())).isPresent()) {
+            doubtful.add(part);
+        } else {
+            seen.computeIfAbsent(part, unused -> new Seen()).add(home, worth);
         }
     }
 
@@ -178,7 +192,7 @@ final class WorthFacts {
 
     /** Whether something holds of a part in every slot that can hold it. */
     private boolean everywhere(String part, List<Alike> places, Predicate<Alike> holds) {
-        return !obscure.parts().contains(part) && places.stream().allMatch(holds);
+        return !obscure.parts().contains(part) && !doubtful.contains(part) && places.stream().allMatch(holds);
     }
 
     /** Whether what outdoes a part is another of its kind that stands on something of another kind. */

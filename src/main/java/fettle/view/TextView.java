@@ -8,8 +8,11 @@ import fettle.judgement.CatalogReading;
 import fettle.judgement.Finding;
 import fettle.judgement.PlatformSurvey;
 import fettle.space.worth.Gains;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /** Writes reports for people to read on a terminal. */
@@ -29,16 +32,18 @@ public final class TextView {
         findings(sheet, reading.catalog(), report.findings());
         if (style.quiet().isEmpty()) {
             sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + report.tally().inWords() + "."), Span.plain(" " + lookedAt(reading)));
-            doubtful(sheet, report, reading);
+            doubtful(sheet, report);
         }
         return sheet.toString();
     }
 
     /** Says last, where many findings would hide it, that some may come from what could not be read. */
-    private void doubtful(Sheet sheet, Report report, CatalogReading reading) {
-        long doubtful = report.findings().stream().filter(finding -> tells(finding) && finding.data().containsKey("unread")).count();
-        if (doubtful > 0) {
-            sheet.paragraph(0, 2, Span.plain("Begin with " + Phrases.and(reading.unread()) + ", of which not all could be read: " + Phrases.count(doubtful, "finding", "findings")
+    private void doubtful(Sheet sheet, Report report) {
+        List<Finding> doubtful = report.findings().stream().filter(finding -> tells(finding) && finding.data().containsKey("unread")).toList();
+        if (!doubtful.isEmpty()) {
+            Set<String> files = new TreeSet<>();
+            doubtful.forEach(finding -> ((Collection<?>) finding.data().get("unread")).forEach(file -> files.add((String) file)));
+            sheet.paragraph(0, 2, Span.plain("Begin with " + Phrases.and(files) + ", of which not all could be read: " + Phrases.count(doubtful.size(), "finding", "findings")
                     + " may come from that."));
         }
     }

@@ -149,6 +149,23 @@ class SchemasTest {
     }
 
     @Test
+    void what_stands_too_deep_is_told_where_it_belongs() {
+        String yaml = """
+                parts:
+                  - id: p
+                    kind: k
+                    stats:
+                      grip: [1]
+                      slots: [{ id: s }]
+                    slots:
+                      - { id: t, mounts: [m], claims: [z] }
+                """;
+        assertEquals(List.of("5:13 expected a number, found a list of one", "6:14 expected a number, found a list of one as \"slots\", which belongs to the part around it",
+                "8:31 expected a property of a slot: id, label, note, mounts, accepts, rejects, required, tags, units, most or repeats, found \"claims\","
+                        + " which belongs to the part around it"), told(schemas.checkCatalog(Trees.read("a.yaml", yaml))));
+    }
+
+    @Test
     void a_newline_behind_an_id_is_no_part_of_it() {
         // Not among the cases for two validators: the other one reads $ in patterns as Java does, so that it lets this pass.
         assertEquals(1, schemas.checkCatalog(Trees.read("a.json", "{\"zones\": [{\"id\": \"z\\n\"}]}")).size());

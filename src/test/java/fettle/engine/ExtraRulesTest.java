@@ -3,6 +3,7 @@ package fettle.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.IOException;
 import java.nio.file.Files;
@@ -163,6 +164,14 @@ class ExtraRulesTest {
         Path absent = folder.resolve("absent");
         errors = assertThrows(RuleErrors.class, () -> ExtraRules.load(absent, cache, builtIn));
         assertEquals(absent + ": This is not a directory of rules.", errors.getMessage());
+    }
+
+    @Test
+    void a_rule_without_end_is_stopped_and_named() throws IOException {
+        Files.writeString(extra.resolve("anything-goes-right.drl"), RULE.replace("relations.pair(\"anything-goes-right\", $socket, $widget);", "update($widget);"));
+        RuleFault fault = assertThrows(RuleFault.class, () -> pairs(cache));
+        assertEquals("The rule anything-goes-right seems to have no end: rules fired 1002000 times", fault.getMessage());
+        assertTrue(fault.given());
     }
 
     private List<String> pairs(RuleCache used) {

@@ -154,4 +154,34 @@ class RuleFoldersTest {
         assertEquals(List.of("rules/" + JUDGE + ":2: The package must be fettle.rules.relation or "
                 + "fettle.rules.judgement, not fettle.rules.opinion."), workshop.faults());
     }
+
+    /** The good judgement rule, drawing findings as the program's own do. */
+    private void drawing(String calls) {
+        workshop.change(JUDGE, "findings.say(drools.getRule().getName(), $socket.host() + \"/\" + $socket.id());", calls);
+    }
+
+    @Test
+    void a_finding_drawn_under_another_name_is_told_with_its_line() {
+        drawing("findings.draw(\"lonesome-slot\", $socket.id()).with(\"socket\", $socket.id()).with(\"widget\", 1);");
+        assertEquals(List.of("rules/" + JUDGE + ":16: Findings here are drawn as \"lonely-slot\", the name of the folder, not as \"lonesome-slot\"."), workshop.faults());
+    }
+
+    @Test
+    void a_name_in_a_text_that_nothing_fills_in_is_told() {
+        drawing("findings.draw(\"lonely-slot\", $socket.id()).with(\"socket\", $socket.id());");
+        assertEquals(List.of("rules/" + JUDGE + ":7: In @message, {widget} has nothing to be filled in with: the rule says no .with(\"widget\", …).",
+                "rules/" + JUDGE_PAGE + ": Below \"## Remedy\", {widget} has nothing to be filled in with: the rule says no .with(\"widget\", …)."), workshop.faults());
+    }
+
+    @Test
+    void names_that_are_worked_out_as_the_rule_runs_are_not_held_against_its_texts() {
+        drawing("findings.draw(\"lonely-slot\", $socket.id()).with(name, $socket.id());");
+        assertEquals(List.of(), RuleFolders.strict(workshop.rules()).infos().stream().filter(info -> info.message().isEmpty()).toList());
+    }
+
+    @Test
+    void a_way_of_writing_a_value_that_there_is_not_is_told() {
+        workshop.change(JUDGE, "not even {widget}", "not even {widget|loud}");
+        assertEquals(List.of("rules/" + JUDGE + ":7: In @message, {widget|loud} is written in a way that there is not: there are |and, |or and |money."), workshop.faults());
+    }
 }

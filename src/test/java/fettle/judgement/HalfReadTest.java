@@ -1,0 +1,88 @@
+package fettle.judgement;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import fettle.engine.RuleBase;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What lint says of parts' worth where some figures can't be read. */
+class HalfReadTest {
+
+    private static final String CATALOG = """
+            catalog: { id: c, patch: "1", released: "2031-01-01", currency: scrip }
+            currencies: [{ id: scrip, rate: 1 }]
+            attributes:
+              - { id: grip, unit: points, better: higher, combine: sum, decimals: 1, shown: 0 }
+              - { id: mass, unit: kg, better: lower, combine: sum, decimals: 1, shown: 1 }
+            kinds: [{ id: hold }, { id: end }]
+            vendors: [{ id: market, tiers: 0 }]
+            platforms:
+              - id: frame
+                slots: [{ id: hand, accepts: ["kind:hold"], required: true }, { id: tail, accepts: ["kind:end"], required: true }]
+            parts:
+              - { id: poor, kind: hold, stats: { grip: 1, mass: 1.5 } }
+              - { id: good, kind: hold, stats: { grip: 2, mass: 1 } }
+              - { id: plank, kind: end, stats: { grip: 1, mass: 2 } }
+              - { id: stock, kind: end, stats: { grip: 3, mass: 1 } }
+            offers:
+              - { part: poor, vendor: market, price: 1 }
+              - { part: good, vendor: market, price: 2 }
+              - { part: plank, vendor: market, price: 1 }
+              - { part: stock, vendor: market, price: 2 }
+            waivers:
+              - { rule: never-worth-using, subject: "part:stock", because: It was once. }
+              - { rule: never-worth-using, subject: "part:gone", because: It was once. }
+            """;
+
+    @TempDir
+    private Path folder;
+
+    private List<String> drawn(String old, String replacement) throws IOException {
+        Files.writeString(folder.resolve("catalog.yaml"), CATALOG.replace(old, replacement));
+        RuleBase rules = RuleBase.builtIn();
+        return new Lint(rules).findings(CatalogReading.of(rules, folder)).stream().map(finding -> finding.rule() + " " + finding.subject().replace(folder + "/", "")).sorted().toList();
+    }
+
+    @Test
+    void what_is_read_in_full_is_compared() throws IOException {
+        assertEquals(List.of("idle-waiver waiver:never-worth-using part:gone", "idle-waiver waiver:never-worth-using part:stock", "never-worth-using part:plank",
+                "never-worth-using part:poor"), drawn("{ id: c,", "{ id: c,"));
+    }
+
+    @Test
+    void a_part_with_a_figure_that_cannot_be_read_outdoes_nothing() throws IOException {
+        assertEquals(List.of("idle-waiver waiver:never-worth-using part:gone", "never-worth-using part:plank", "schema-mismatch document:catalog.yaml"),
+                drawn("grip: 2, mass: 1 ", "grip: 2, mass: 1kg "));
+    }
+
+    @Test
+    void nor_is_it_outdone() throws IOException {
+        assertEquals(List.of("idle-waiver waiver:never-worth-using part:gone", "never-worth-using part:plank", "schema-mismatch document:catalog.yaml"),
+                drawn("grip: 1, mass: 1.5", "grip: 1, mass: heavy"));
+    }
+
+    @Test
+    void a_price_that_cannot_be_read_counts_as_well() throws IOException {
+        assertEquals(List.of("idle-waiver waiver:never-worth-using part:gone", "never-worth-using part:plank", "schema-mismatch document:catalog.yaml"),
+                drawn("part: good, vendor: market, price: 2", "part: good, vendor: market, price: 2, tier: low"));
+    }
+
+    @Test
+    void a_tier_that_cannot_be_read_is_not_missing() throws IOException {
+        Files.writeString(folder.resolve("catalog.yaml"), CATALOG.replace("tiers: 0", "tiers: 2").replace("price: 1 }", "price: 1, tier: low }"));
+        RuleBase rules = RuleBase.builtIn();
+        List<String> missing = new Lint(rules).findings(CatalogReading.of(rules, folder)).stream().filter(finding -> finding.rule().equals("missing-tier")).map(Finding::subject).toList();
+        assertEquals(List.of("offer:good@market", "offer:stock@market"), missing);
+    }
+
+    @Test
+    void words_that_nothing_is_computed_from_may_be_anything() throws IOException {
+        assertEquals(List.of("idle-waiver waiver:never-worth-using part:gone", "idle-waiver waiver:never-worth-using part:stock", "never-worth-using part:plank",
+                "never-worth-using part:poor", "schema-mismatch document:catalog.yaml"), drawn("id: good,", "id: good, note: [1],"));
+    }
+}
