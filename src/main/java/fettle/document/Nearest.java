@@ -13,6 +13,9 @@ public final class Nearest {
     /** Letters of the shortest piece of a word in which one of them counts for a slip. */
     private static final int SLIPPED = 4;
 
+    /** Names longer than this were not meant for names, and comparing them would take long. */
+    static final int LONGEST = 200;
+
     private Nearest() {}
 
     /**
@@ -21,7 +24,13 @@ public final class Nearest {
      * decides, so that the order of {@code known} does not matter.
      */
     public static List<String> names(String wrong, Collection<String> known) {
-        return guesses(wrong, known).filter(guess -> guess.distance() <= allowance(wrong, guess.name())).limit(MOST_OFFERED).map(Guess::name).toList();
+        if (wrong.length() > LONGEST) {
+            return List.of();
+        }
+        // The distance is never less than the lengths differ by.
+        List<String> alike = known.stream()
+                .filter(name -> name.length() <= LONGEST && Math.abs(folded(name).length() - folded(wrong).length()) <= allowance(wrong, name)).toList();
+        return guesses(wrong, alike).filter(guess -> guess.distance() <= allowance(wrong, guess.name())).limit(MOST_OFFERED).map(Guess::name).toList();
     }
 
     /** Names in the same order, however near they are. */

@@ -34,8 +34,11 @@ public final class Slips {
         return found.size() < 2 ? List.copyOf(found) : Nearest.ordered(word, found);
     }
 
-    /** The word in one piece, and what is left of that without each of its letters. */
+    /** The word in one piece, and what is left of that without each of its letters; nothing of what is too long to be a name. */
     private static Set<String> rests(String word) {
+        if (word.length() > Nearest.LONGEST) {
+            return Set.of();
+        }
         String joined = Nearest.joined(word);
         Set<String> rests = new HashSet<>();
         rests.add(joined);
