@@ -12,6 +12,10 @@ final class Sheet {
     /** Columns in a line; a word that is longer, such as a path, is never broken. */
     static final int WIDTH = 100;
 
+    /** A word of more characters is longer than any path, and only its beginning is shown. */
+    private static final int LONGEST_WORD = 5_000;
+    private static final int BEGINNING = 60;
+
     /** Columns of the gutter, with the gap after it. */
     static final int GUTTER = 9;
 
@@ -163,7 +167,7 @@ final class Sheet {
             }
             for (String piece : safe.strip().split(" +")) {
                 if (!piece.isEmpty()) {
-                    Word word = new Word(piece, span.tone(), space);
+                    Word word = new Word(shortened(piece), span.tone(), space);
                     if (space || chunks.isEmpty()) {
                         chunks.add(new ArrayList<>(List.of(word)));
                     } else {
@@ -175,6 +179,10 @@ final class Sheet {
             space = safe.isBlank() ? space || !safe.isEmpty() : safe.endsWith(" ");
         }
         return chunks;
+    }
+
+    private static String shortened(String piece) {
+        return piece.length() <= LONGEST_WORD ? piece : piece.substring(0, piece.offsetByCodePoints(0, BEGINNING)) + "…";
     }
 
     private void append(String piece, Tone tone) {

@@ -28,6 +28,13 @@ class SheetTest {
     }
 
     @Test
+    void of_a_word_longer_than_any_path_only_the_beginning_is_shown() {
+        Sheet sheet = new Sheet(false);
+        sheet.entry(Span.plain("at"), Span.plain("before " + "x".repeat(5_000) + " " + "y".repeat(5_001) + " after"));
+        assertEquals("     at  before\n         " + "x".repeat(5_000) + "\n         " + "y".repeat(60) + "… after\n", sheet.toString());
+    }
+
+    @Test
     void spans_that_touch_stay_together() {
         Sheet sheet = new Sheet(false);
         sheet.entry(Span.plain("at"), Span.strong("a".repeat(85)), Span.plain(","), Span.faint(" b"), Span.plain("c ".repeat(5)));
