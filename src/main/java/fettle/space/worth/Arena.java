@@ -14,6 +14,8 @@ import java.util.Optional;
 /** What assemblies are compared by, with what is worked out about the circuit once for all sites. */
 final class Arena {
 
+    private static final long STEPS_FOR_MANY = 40_000_000;
+
     private final Landscape landscape;
     private final Measure measure;
     private final Meter quick;
@@ -22,6 +24,7 @@ final class Arena {
     private final Ideals ideals;
     private final Fronts fronts;
     private final Meter fronting;
+    private final Meter forMany = new Meter(STEPS_FOR_MANY);
     private final Fronts broad;
     private final Lifting lifting;
     private final Smallest smallest;
@@ -81,6 +84,11 @@ final class Arena {
         fronting.allow(steps, thorough);
     }
 
+    /** Starts counting anew what large fronts may take that are made so that many heads can be gone through. */
+    void allowFrontsForMany(long steps) {
+        fronting.allow(steps, forMany);
+    }
+
     /** Fronts that may be large. */
     Fronts broadFronts() {
         return broad;
@@ -137,6 +145,11 @@ final class Arena {
     /** How many steps going through one head slot by slot may take. */
     long patience() {
         return patience;
+    }
+
+    /** Whether all heads have to be quick, so that each has its turn. */
+    boolean hurried() {
+        return patience < Contest.STEPS;
     }
 
     void patience(long steps) {

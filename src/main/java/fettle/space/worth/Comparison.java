@@ -38,8 +38,9 @@ public final class Comparison {
     /** How many steps one head may take before all others have had theirs. */
     private static final long FIRST_PATIENCE = 100_000;
 
-    /** How many more what is not the same in all slots with the same contents may take. */
-    private static final long STEPS_SLOT_BY_SLOT = 20_000_000;
+    /** How many more what is not the same in all slots with the same contents may take, and how many of these one head. */
+    private static final long STEPS_SLOT_BY_SLOT = 12_000_000;
+    private static final long LAST_PATIENCE = 3_000;
 
     /** With fewer nodes in the circuit there are steps for all. */
     private static final int LARGE = 200_000;
@@ -95,7 +96,7 @@ public final class Comparison {
                 ordered.forEach(contents -> arena.verdicts(contents).settle());
                 arena.patience(Contest.STEPS);
                 ordered.forEach(contents -> arena.verdicts(contents).settleAgain());
-                arena.patience(FIRST_PATIENCE);
+                arena.patience(LAST_PATIENCE);
                 arena.thorough().allowMore(STEPS_SLOT_BY_SLOT);
                 return arena;
             });

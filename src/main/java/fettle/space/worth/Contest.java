@@ -31,6 +31,8 @@ final class Contest {
     private static final int MOST_TRIED = 16;
     /** In how many steps most that is settled slot by slot is settled. */
     private static final long STEPS_BY_SLOTS = 30_000;
+    /** How many times as many steps as going through a head slot by slot may take are for all that is tried with it, where all have to be quick. */
+    private static final long EFFORT = 3;
     /** How many ways of filling a head's slots count as few. */
     private static final long MOST_WAYS = 20_000;
     private static final int ANY = Rivals.ANY;
@@ -45,6 +47,8 @@ final class Contest {
     private final Map<Integer, Survivor> survivors = new HashMap<>();
     private final Boxes boxes;
     private final Meter meter;
+    /** Counts the steps of all that is tried where little work doesn't settle it. */
+    private final Meter effort = new Meter(Long.MAX_VALUE);
     private final Rehanging rehanging;
     private final Compensation compensation;
     private final Assemblies assemblies;
@@ -98,7 +102,7 @@ final class Contest {
     }
 
     private Verdict open(int head) {
-        String why = meter.spentWhole() ? "All comparisons together take too many steps." : "It takes more than " + meter.most() + " steps.";
+        String why = meter.spentWhole() ? "All comparisons together take too many steps." : "It takes more than " + Math.min(meter.most(), effort.most()) + " steps.";
         return new Verdict.Open(new Undecided(why, arena.terrain().slots().get(contents.slot()) + ", " + arena.terrain().hosts().get(head)));
     }
 
@@ -149,7 +153,8 @@ final class Contest {
             meter.allow(bare ? STEPS : QUICK_STEPS, arena.quick());
             return bare ? split(stands, swaps) : quickly(stands, swaps);
         } catch (Meter.Spent spent) {
-            meter.allow(STEPS, arena.thorough());
+            effort.allow(arena.hurried() ? EFFORT * arena.patience() : Long.MAX_VALUE, arena.thorough());
+            meter.allow(STEPS, effort);
             meter.spend(1);
             Optional<Survivor> found = remembered(stands, swaps);
             if (found.isEmpty()) {
@@ -162,20 +167,20 @@ final class Contest {
 
     /** Few assemblies are gone through one by one; many by what is in their slots. */
     private Optional<Survivor> thoroughly(List<Stand> stands, Swaps swaps) {
-        meter.allow(STEPS_BY_SLOTS, arena.thorough());
+        meter.allow(Math.min(STEPS_BY_SLOTS, arena.patience()), effort);
         Optional<Optional<Survivor>> settled = bySlots(stands, swaps);
         Optional<Long> ways = settled.isPresent() ? Optional.empty() : compensation.ways(stands.get(0).head(), MOST_WAYS);
         if (settled.isEmpty() && ways.orElse(0L) < MOST_WAYS) {
-            meter.allow(arena.patience(), arena.thorough());
+            meter.allow(arena.patience(), effort);
             settled = byFronts(stands, swaps);
         }
         if (settled.isEmpty() && ways.isPresent()) {
-            meter.allow(arena.patience(), arena.thorough());
+            meter.allow(arena.patience(), effort);
             settled = bySlots(stands, swaps);
         }
-        Optional<Survivor> found = settled.orElseGet(() -> tried(stands, swaps, STEPS_A_LONG_TRY, arena.thorough()));
+        Optional<Survivor> found = settled.orElseGet(() -> tried(stands, swaps, STEPS_A_LONG_TRY, effort));
         if (settled.isEmpty() && found.isEmpty()) {
-            meter.allow(ways.isPresent() ? STEPS_BY_SLOTS : STEPS, arena.thorough());
+            meter.allow(ways.isPresent() ? Math.min(STEPS_BY_SLOTS, arena.patience()) : STEPS, effort);
             found = split(stands, swaps);
         }
         return found;
@@ -198,7 +203,7 @@ final class Contest {
     private Optional<Survivor> standing(List<Stand> stands, Yield target, BitSet settled, Swaps swaps) {
         for (Stand stand : stands) {
             if (measure.compare(arena.ideal(stand.node()), target) != Measure.Order.WORSE) {
-                Search search = arena.search(new Meter(STEPS_A_LONG_TRY, Optional.of(arena.thorough())));
+                Search search = arena.search(new Meter(STEPS_A_LONG_TRY, Optional.of(effort)));
                 Optional<Pick> pick = search.find(stand.node(), measure.ofNothing(), target, Search.Asked.AS_GOOD, ANY, any -> true);
                 if (pick.isPresent() && winner(List.of(stand), target, new BitSet(), settled, search, ANY, swaps).isEmpty()) {
                     return Optional.of(survivor(stand, pick.get()));
@@ -211,11 +216,11 @@ final class Contest {
     /** What stood its ground with this head elsewhere often does here. */
     private Optional<Survivor> remembered(List<Stand> stands, Swaps swaps) {
         for (Yield kept : arena.memory().of(stands.get(0).head())) {
-            Search search = arena.search(new Meter(STEPS_A_LONG_TRY, Optional.of(arena.thorough())));
+            Search search = arena.search(new Meter(STEPS_A_LONG_TRY, Optional.of(effort)));
             for (Stand stand : stands) {
                 try {
                     Optional<Pick> pick = search.find(stand.node(), measure.ofNothing(), kept, Search.Asked.AS_GOOD, ANY, any -> true);
-                    if (pick.isPresent() && stands(stand, arena.broughtBy(pick.get()), swaps, new Meter(QUICK_STEPS, Optional.of(arena.thorough())))) {
+                    if (pick.isPresent() && stands(stand, arena.broughtBy(pick.get()), swaps, new Meter(QUICK_STEPS, Optional.of(effort)))) {
                         return Optional.of(survivor(stand, pick.get()));
                     }
                 } catch (Meter.Spent spent) {

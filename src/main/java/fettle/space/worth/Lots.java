@@ -39,6 +39,8 @@ final class Lots {
     }
 
     private static final long STEPS_FOR_A_FRONT = 1_000_000;
+    /** Where heads have to be quick, what one use of a slot may take for each step of going through a head. */
+    private static final long FRONTS_A_STEP = 5;
 
     private final Contents contents;
     private final Arena arena;
@@ -138,7 +140,7 @@ final class Lots {
         /** All that stands on the front of a use, unless that is too much. */
         private void gather(int at) {
             int use = nodes.get(uses.get(at));
-            arena.allowFronts(STEPS_FOR_A_FRONT);
+            arena.allowFrontsForMany(Math.min(STEPS_FOR_A_FRONT, FRONTS_A_STEP * arena.patience()));
             try {
                 Optional<List<Point>> front = arena.fronts().of(use).or(() -> arena.broadFronts().of(use));
                 front.ifPresent(points -> {

@@ -14,7 +14,7 @@ final class Meter {
         }
     }
 
-    /** Counts the same steps for all decisions together; {@code null} where nothing does, since steps are counted too often to ask in any other way. */
+    /** Counts the same steps for all of which this is a part; {@code null} where nothing does, since steps are counted too often to ask in any other way. */
     private Meter whole;
     private long most;
     private long spent;
@@ -26,7 +26,7 @@ final class Meter {
     /**
      * A meter.
      *
-     * @param whole counts the same steps for all decisions together, and breaks off likewise
+     * @param whole counts the same steps for all of which this is a part, and breaks off likewise
      */
     Meter(long most, Optional<Meter> whole) {
         this.whole = whole.orElse(null);
@@ -39,19 +39,17 @@ final class Meter {
 
     void spend(long steps) {
         spent += steps;
-        boolean over = spent > most;
         if (whole != null) {
-            whole.spent += steps;
-            over |= whole.spent > whole.most;
+            whole.spend(steps);
         }
-        if (over) {
+        if (spent > most) {
             throw new Spent();
         }
     }
 
     /** Whether all decisions together have used up their steps. */
     boolean spentWhole() {
-        return whole != null && whole.spent > whole.most;
+        return whole != null && (whole.whole == null ? whole.spent > whole.most : whole.spentWhole());
     }
 
     /** Allows so many steps beside those that are spent. */

@@ -65,7 +65,7 @@ final class Verdicts {
 
         @Override
         public Verdict apply(Swaps swaps) {
-            if (arena.patience() < Contest.STEPS && open.size() == MOST_OPEN) {
+            if (arena.hurried() && open.size() == MOST_OPEN) {
                 return open.get(0);
             }
             Verdict verdict = trail.follow(swaps, tried -> contest.of(head, tried));
