@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Deque;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -52,7 +51,7 @@ final class Contest {
     private final Rehanging rehanging;
     private final Compensation compensation;
     private final Assemblies assemblies;
-    private Optional<Circle> lastCircle = Optional.empty();
+    private Optional<Whereabouts> lastAsked = Optional.empty();
 
     Contest(Contents contents, Arena arena) {
         this.contents = contents;
@@ -94,7 +93,7 @@ final class Contest {
         }
         meter.allow(STEPS, arena.thorough());
         try {
-            return contents.circling() ? circle(stands).undominated(swaps).map(Verdict.Undominated::new)
+            return contents.circling() ? undominatedInCircle(stands, swaps).map(Verdict.Undominated::new)
                     : undominated(stands, swaps).map(survivor -> new Verdict.Undominated(survivor.assembly()));
         } catch (Meter.Spent spent) {
             return Optional.of(open(head));
@@ -428,7 +427,7 @@ final class Contest {
         }
         Stand stand = stands.get(which);
         Yield target = arena.broughtBy(arena.smallest(stand.node()));
-        List<Stand> from = contents.circling() ? circle(stands).standsOf(smallest.get(which)) : List.of(stand);
+        List<Stand> from = contents.circling() ? whereabouts(stands).of(smallest.get(which)) : List.of(stand);
         BitSet barred = above(from);
         Winner winner = smallestWinner(from, target, barred, swaps)
                 .or(() -> winner(from, target, barred, contents.circling() ? arena.plainSearch(meter) : arena.search(meter), ANY, swaps)).orElseThrow();
@@ -456,71 +455,24 @@ final class Contest {
         return Optional.empty();
     }
 
-    /** The one asked for last is kept, since a part is mostly asked about several times in a row. */
-    private Circle circle(List<Stand> stands) {
-        if (lastCircle.isEmpty() || lastCircle.get().stands != stands) {
-            lastCircle = Optional.of(new Circle(stands));
+    /** All assemblies of the stands asked for last, which are mostly asked for several times in a row. */
+    private Whereabouts whereabouts(List<Stand> stands) {
+        if (lastAsked.isEmpty() || !lastAsked.get().isOf(stands)) {
+            lastAsked = Optional.of(new Whereabouts(stands, arena, assemblies, meter));
         }
-        return lastCircle.get();
+        return lastAsked.get();
     }
 
-    /** Decides where parts can come back below themselves, so that what stands above counts and one assembly may stand in several stands: one by one. */
-    private final class Circle {
-
-        private static final int MOST = 20_000;
-
-        private final List<Stand> stands;
-        private Optional<Map<Assembly, Listed>> listed = Optional.empty();
-        private boolean tooMany;
-
-        /** An assembly as a choice, with all the stands that it stands in. */
-        private record Listed(Pick pick, List<Stand> in) {}
-
-        Circle(List<Stand> stands) {
-            this.stands = stands;
-        }
-
-        Optional<Assembly> undominated(Swaps swaps) {
-            BitSet barred = above(stands);
-            if (stands.stream().allMatch(stand -> Contest.this.undominated(stand, stands, barred, swaps).isEmpty())) {
-                return Optional.empty();
-            }
-            for (Map.Entry<Assembly, Listed> each : listed().entrySet()) {
-                List<Stand> in = each.getValue().in;
-                if (winner(in, arena.broughtBy(each.getValue().pick), above(in), arena.plainSearch(meter), ANY, swaps).isEmpty()) {
-                    return Optional.of(each.getKey());
-                }
-            }
+    /** Where parts can come back below themselves, what stands above counts and one assembly may stand in several stands: they are taken one by one. */
+    private Optional<Assembly> undominatedInCircle(List<Stand> stands, Swaps swaps) {
+        BitSet barred = above(stands);
+        if (stands.stream().allMatch(stand -> undominated(stand, stands, barred, swaps).isEmpty())) {
             return Optional.empty();
         }
-
-        List<Stand> standsOf(Assembly assembly) {
-            return listed().get(assembly).in;
-        }
-
-        /** All assemblies, the smallest first; where they were too many once they are too many again. */
-        private Map<Assembly, Listed> listed() {
-            if (tooMany) {
-                throw new Meter.Spent();
-            }
-            if (listed.isEmpty()) {
-                tooMany = true;
-                Map<Assembly, Listed> found = new HashMap<>();
-                for (Stand stand : stands) {
-                    for (Pick pick : new Listing(arena.circuit(), MOST, meter).of(stand.node())) {
-                        if (arena.broughtBy(pick) != null) {
-                            Assembly assembly = assemblies.of((Pick.Headed) pick);
-                            meter.spend(assembly.parts().size());
-                            found.computeIfAbsent(assembly, unused -> new Listed(pick, new ArrayList<>())).in.add(stand);
-                        }
-                    }
-                }
-                Map<Assembly, Listed> ordered = new LinkedHashMap<>();
-                Assembly.smallestFirst(found.keySet()).forEach(assembly -> ordered.put(assembly, found.get(assembly)));
-                listed = Optional.of(ordered);
-                tooMany = false;
-            }
-            return listed.get();
-        }
+        Map<Assembly, Whereabouts.Listed> all = whereabouts(stands).all();
+        return all.keySet().stream().filter(assembly -> {
+            List<Stand> in = all.get(assembly).in();
+            return winner(in, arena.broughtBy(all.get(assembly).pick()), above(in), arena.plainSearch(meter), ANY, swaps).isEmpty();
+        }).findFirst();
     }
 }
