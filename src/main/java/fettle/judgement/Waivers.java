@@ -46,13 +46,16 @@ final class Waivers {
     List<WaiverUse> uses(Collection<Finding> drawn, RuleIndex rules, Reading reading, HalfRead halfRead) {
         return waivers.stream().map(waiver -> {
             List<String> subjects = drawn.stream().filter(finding -> finding.rule().equals(waiver.rule())).map(Finding::subject).distinct().toList();
+            boolean used = subjects.contains(waiver.subject());
+            // Only told of one that accepts nothing.
+            List<String> near = used ? List.of() : Nearest.names(waiver.subject(), subjects);
             return new WaiverUse(
                     waiver,
                     rules.find(waiver.rule()).map(rule -> judged(rule, waiver.subject(), halfRead)).orElse(false),
-                    subjects.contains(waiver.subject()),
+                    used,
                     expired(waiver),
                     patch,
-                    Optional.of(Nearest.names(waiver.subject(), subjects)).filter(near -> !near.isEmpty()),
+                    Optional.of(near).filter(some -> !some.isEmpty()),
                     reading.flaws());
         }).toList();
     }

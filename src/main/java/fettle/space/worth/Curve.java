@@ -87,6 +87,12 @@ final class Curve {
         if (isEmpty() || other.isEmpty()) {
             return isEmpty() ? other : this;
         }
+        if (covers(other, keep)) {
+            return this;
+        }
+        if (other.covers(this, keep)) {
+            return other;
+        }
         Curve all = room(size + other.size);
         int i = 0;
         int j = 0;
@@ -101,6 +107,39 @@ final class Curve {
             }
         }
         return all;
+    }
+
+    /** Whether each choice of another adds nothing to these. */
+    private boolean covers(Curve other, Keep keep) {
+        int next = 0;
+        for (int j = 0; j < other.size; j++) {
+            while (next < size && costs[next] <= other.costs[j]) {
+                next++;
+            }
+            if (!coversBefore(next, other.costs[j], other.benefits[j], keep)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether a choice adds nothing: it is equal to one of these, or bettered by one, or lies on or below the line between two where corners are kept. */
+    private boolean coversBefore(int next, long cost, long benefit, Keep keep) {
+        return next > 0 && (benefit <= benefits[next - 1]
+                || keep == Keep.CORNERS && next < size && onOrBelow(costs[next - 1], benefits[next - 1], cost, benefit, costs[next], benefits[next]));
+    }
+
+    /** Whether it is seen at once that nothing put together from two adds anything to these: not even the cheapest of both with the best of both would. */
+    boolean coversAllOf(Curve one, Curve other, Keep keep) {
+        if (isEmpty()) {
+            return false;
+        }
+        long cost = one.costs[0] + other.costs[0];
+        int next = 0;
+        while (next < size && costs[next] <= cost) {
+            next++;
+        }
+        return coversBefore(next, cost, one.benefits[one.size - 1] + other.benefits[other.size - 1], keep);
     }
 
     /** Each choice of one beside each of the other. */

@@ -85,7 +85,7 @@ final class Tradeoffs {
         for (int i = 0; i < making.length; i += 2) {
             Curve some = at(one, making[i]);
             Curve others = some.isEmpty() ? Curve.NONE : at(other, making[i + 1]);
-            all = others.isEmpty() ? all : or(all, and(some, others));
+            all = others.isEmpty() || all.coversAllOf(some, others, keep) ? all : or(all, and(some, others));
         }
         return all;
     }
