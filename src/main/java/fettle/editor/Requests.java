@@ -23,8 +23,13 @@ import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.LocationLink;
 import org.eclipse.lsp4j.ReferenceParams;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
+import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.eclipse.lsp4j.TextDocumentItem;
+import org.eclipse.lsp4j.TextDocumentPositionParams;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
 import org.eclipse.lsp4j.jsonrpc.messages.Either;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseError;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.services.TextDocumentService;
 import org.eclipse.lsp4j.services.WorkspaceService;
 
@@ -80,6 +85,23 @@ final class Requests implements TextDocumentService, WorkspaceService {
         return session.answer(() -> session.open(uri).flatMap(text -> session.desk(text.file()).map(desk -> work.apply(text, desk))).orElse(otherwise));
     }
 
+    /** The document that a request is about; a request that names none, or no place in it, is refused as one. */
+    private static String document(TextDocumentPositionParams asked) {
+        given(asked.getPosition(), "position");
+        return document(asked.getTextDocument());
+    }
+
+    private static String document(TextDocumentIdentifier named) {
+        return given(given(named, "document").getUri(), "document");
+    }
+
+    private static <T> T given(T value, String what) {
+        if (value == null) {
+            throw new ResponseErrorException(new ResponseError(ResponseErrorCode.InvalidParams, "The request names no " + what + ".", null));
+        }
+        return value;
+    }
+
     private <T> BiFunction<OpenText, Desk, T> known(T otherwise, Function<Answers, T> work) {
         return (text, desk) -> desk.reading()
                 .map(reading -> work.apply(new Answers(session, desk, text, reading))).orElse(otherwise);
@@ -88,25 +110,26 @@ final class Requests implements TextDocumentService, WorkspaceService {
     @Override
     public CompletableFuture<Hover> hover(HoverParams asked) {
         // The protocol's word for nothing to show is null.
-        return answer(asked.getTextDocument().getUri(), null, known(null, answers -> answers.hover(asked.getPosition()).orElse(null)));
+        return answer(document(given(asked, "document")), null, known(null, answers -> answers.hover(asked.getPosition()).orElse(null)));
     }
 
     @Override
     public CompletableFuture<Either<List<? extends Location>, List<? extends LocationLink>>> definition(DefinitionParams asked) {
         Either<List<? extends Location>, List<? extends LocationLink>> nowhere = Either.forLeft(List.of());
-        return answer(asked.getTextDocument().getUri(), nowhere, known(nowhere, answers -> Either.forLeft(answers.definition(asked.getPosition()))));
+        return answer(document(given(asked, "document")), nowhere, known(nowhere, answers -> Either.forLeft(answers.definition(asked.getPosition()))));
     }
 
     @Override
     public CompletableFuture<List<? extends Location>> references(ReferenceParams asked) {
-        boolean given = asked.getContext() != null && asked.getContext().isIncludeDeclaration();
-        return answer(asked.getTextDocument().getUri(), List.of(), known(List.of(), answers -> answers.references(asked.getPosition(), given)));
+        String document = document(given(asked, "document"));
+        boolean declared = asked.getContext() != null && asked.getContext().isIncludeDeclaration();
+        return answer(document, List.of(), known(List.of(), answers -> answers.references(asked.getPosition(), declared)));
     }
 
     @Override
     public CompletableFuture<Either<List<CompletionItem>, CompletionList>> completion(CompletionParams asked) {
         Either<List<CompletionItem>, CompletionList> nothing = Either.forLeft(List.of());
-        return answer(asked.getTextDocument().getUri(), nothing, (text, desk) -> desk.reading()
+        return answer(document(given(asked, "document")), nothing, (text, desk) -> desk.reading()
                 .<Either<List<CompletionItem>, CompletionList>>map(reading -> Either.forLeft(
                         new Suggestions(session, text, Session.holdsBuilds(desk, text.file()), reading).at(asked.getPosition())))
                 .orElse(nothing));
@@ -114,7 +137,8 @@ final class Requests implements TextDocumentService, WorkspaceService {
 
     @Override
     public CompletableFuture<List<Either<Command, CodeAction>>> codeAction(CodeActionParams asked) {
-        return answer(asked.getTextDocument().getUri(), List.of(), (text, desk) -> new Fixes(session, desk, text).in(asked.getRange()).stream()
+        given(given(asked, "document").getRange(), "range");
+        return answer(document(asked.getTextDocument()), List.of(), (text, desk) -> new Fixes(session, desk, text).in(asked.getRange()).stream()
                 .map(Either::<Command, CodeAction>forRight).toList());
     }
 }

@@ -2,6 +2,7 @@ package fettle.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.ByteArrayOutputStream;
@@ -13,6 +14,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -52,6 +54,8 @@ import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.eclipse.lsp4j.TextDocumentItem;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.VersionedTextDocumentIdentifier;
+import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
+import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.eclipse.lsp4j.WorkspaceFolder;
 import org.eclipse.lsp4j.jsonrpc.Launcher;
 import org.eclipse.lsp4j.launch.LSPLauncher;
@@ -507,8 +511,25 @@ class LanguageServerTest {
             assertFalse(true, "a command that is not there was carried out");
         } catch (ExecutionException refused) {
             assertFalse(refused.getMessage().contains("\tat "), refused.getMessage());
-            assertEquals(org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode.MethodNotFound.getValue(),
-                    ((org.eclipse.lsp4j.jsonrpc.ResponseErrorException) refused.getCause()).getResponseError().getCode());
+            assertEquals(ResponseErrorCode.MethodNotFound.getValue(),
+                    ((ResponseErrorException) refused.getCause()).getResponseError().getCode());
         }
+    }
+
+    @Test
+    void a_request_that_names_no_document_or_place_is_refused_and_no_fault() throws Exception {
+        greet();
+        HoverParams nowhere = new HoverParams();
+        nowhere.setTextDocument(new TextDocumentIdentifier(uri(parts)));
+        for (HoverParams asked : Arrays.asList(null, new HoverParams(), nowhere)) {
+            ExecutionException refused = assertThrows(ExecutionException.class, () -> server.getTextDocumentService().hover(asked).get());
+            assertEquals(ResponseErrorCode.InvalidParams.getValue(),
+                    ((ResponseErrorException) refused.getCause()).getResponseError().getCode());
+        }
+        ExecutionException refused = assertThrows(ExecutionException.class, () -> server.getTextDocumentService().codeAction(new CodeActionParams()).get());
+        assertTrue(refused.getMessage().contains("The request names no range."), refused.getMessage());
+        open(parts, PARTS);
+        told(parts, List::isEmpty);
+        assertTrue(hover(parts, at(PARTS, "part: kn")).contains("Round knob"));
     }
 }
