@@ -16,7 +16,6 @@ import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -44,8 +43,6 @@ final class WorthFacts {
     private final Obscure obscure;
     private final HalfRead halfRead;
     private final Set<String> measured;
-    /** What may be outdone only by something that could not be read in full, in some slot. */
-    private final Set<String> doubtful = new HashSet<>();
     private final SortedMap<String, Seen> seen = new TreeMap<>();
     private final SortedMap<String, SortedMap<String, List<String>>> twins = new TreeMap<>();
 
@@ -143,7 +140,7 @@ final class WorthFacts {
         Home home = new Home(slot.platform(), slot.slot().toString(), slot.parts().keySet());
         slot.parts().forEach((part, worth) -> {
             if (measured.contains(part)) {
-                see(part, home, worth);
+                seen.computeIfAbsent(part, unused -> new Seen()).add(home, worth);
             }
         });
         slot.twins().stream().filter(pair -> measured.contains(pair.one()) && measured.contains(pair.other())).forEach(pair -> twins(pair.one(), pair.other(), home));
@@ -152,7 +149,7 @@ final class WorthFacts {
     private void see(String part, Placing placing) {
         Home home = new Home(placing.platform(), placing.slot().toString(), placing.alike().keySet());
         if (measured.contains(part)) {
-            see(part, home, placing.worth());
+            seen.computeIfAbsent(part, unused -> new Seen()).add(home, placing.worth());
             placing.alike().forEach((other, twin) -> {
                 if (twin && measured.contains(other) && part.compareTo(other) < 0) {
                     twins(part, other, home);
@@ -161,12 +158,9 @@ final class WorthFacts {
         }
     }
 
-    private void see(String part, Home home, PartWorth worth) {
-        if (worth.dominated().filter(verdict -> halfRead.in(Optional.of(verdict.shown())) || halfRead.in(verdict.by())).isPresent()) {
-            doubtful.add(part);
-        } else {
-            seen.computeIfAbsent(part, unused -> new Seen()).add(home, worth);
-        }
+    /** Whether all that is known to outdo a part there was read in full. */
+    private boolean certain(Alike place) {
+        return place.worth.dominated().filter(verdict -> halfRead.in(Optional.of(verdict.shown())) || halfRead.in(verdict.by())).isEmpty();
     }
 
     private void twins(String one, String other, Home home) {
@@ -177,14 +171,14 @@ final class WorthFacts {
         List<OutdonePart> found = new ArrayList<>();
         seen.forEach((id, everywhere) -> {
             List<Alike> places = everywhere.alike;
-            if (places.stream().anyMatch(place -> place.worth.dominated().isPresent())) {
+            if (places.stream().anyMatch(place -> place.worth.dominated().isPresent() && certain(place))) {
                 Part part = catalog.parts().get(id);
-                Predicate<Alike> free = place -> place.worth.ignoringCost() instanceof Verdict.Dominated;
+                Predicate<Alike> free = place -> place.worth.ignoringCost() instanceof Verdict.Dominated && certain(place);
                 Predicate<Alike> adapted = place -> place.worth.dominated().map(dominated -> adapted(part, dominated)).orElse(false);
                 found.add(new OutdonePart(
-                        part, everywhere(id, places, free), everywhere(id, places, place -> place.worth.worseThanEmpty()),
+                        part, everywhere(id, places, free), everywhere(id, places, place -> place.worth.worseThanEmpty() && certain(place)),
                         places(places, free), places(places, free.and(adapted.negate())), places(places, free.and(adapted)),
-                        places(places, free.negate().and(place -> place.worth.withCost() instanceof Verdict.Dominated))));
+                        places(places, free.negate().and(place -> place.worth.withCost() instanceof Verdict.Dominated && certain(place)))));
             }
         });
         return found;
@@ -192,7 +186,7 @@ final class WorthFacts {
 
     /** Whether something holds of a part in every slot that can hold it. */
     private boolean everywhere(String part, List<Alike> places, Predicate<Alike> holds) {
-        return !obscure.parts().contains(part) && !doubtful.contains(part) && places.stream().allMatch(holds);
+        return !obscure.parts().contains(part) && places.stream().allMatch(holds);
     }
 
     /** Whether what outdoes a part is another of its kind that stands on something of another kind. */

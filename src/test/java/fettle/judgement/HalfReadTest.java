@@ -67,6 +67,15 @@ class HalfReadTest {
     }
 
     @Test
+    void twins_that_it_would_outdo_are_still_told() throws IOException {
+        String poorTwice = "  - { id: poor, kind: hold, stats: { grip: 1, mass: 1.5 } }\n  - { id: poorer, kind: hold, stats: { grip: 1, mass: 1.5 } }\n";
+        Files.writeString(folder.resolve("catalog.yaml"), CATALOG.replace("  - { id: poor, kind: hold, stats: { grip: 1, mass: 1.5 } }\n", poorTwice).replace("mass: 1 } }\n  - { id: plank", "mass: 1, flaw: x } }\n  - { id: plank"));
+        RuleBase rules = RuleBase.builtIn();
+        List<String> told = new Lint(rules).findings(CatalogReading.of(rules, folder)).stream().map(finding -> finding.rule() + " " + finding.subject()).filter(finding -> finding.contains("poor")).toList();
+        assertEquals(List.of("twin-parts part:poor", "no-source part:poorer"), told);
+    }
+
+    @Test
     void a_price_that_cannot_be_read_counts_as_well() throws IOException {
         assertEquals(List.of("idle-waiver waiver:never-worth-using part:gone", "never-worth-using part:plank", "schema-mismatch document:catalog.yaml"),
                 drawn("part: good, vendor: market, price: 2", "part: good, vendor: market, price: 2, tier: low"));
