@@ -215,14 +215,18 @@ public final class CatalogReader {
     private Map<String, Stat> stats(String part, String subject, Fields fields, String property) {
         Map<String, Stat> stats = new TreeMap<>();
         for (Pair pair : fields.pairs(property)) {
-            // A list or object is mostly something else in the wrong place, which the schema tells, or a merge that isn't made.
-            if (!(pair.value() instanceof Node.Arr || pair.value() instanceof Node.Obj) || pair.key().equals("<<")) {
-                refer(subject, "attributes", pair.key(), pair.origin());
-            }
+            referToAttribute(subject, pair);
             Fields.decimal(pair.value()).ifPresent(value ->
                     stats.put(pair.key(), new Stat(part, pair.key(), value, property.equals("loaded"), pair.value().origin())));
         }
         return stats;
+    }
+
+    /** A list or object that stands for a figure is mostly something else in the wrong place, which the schema tells, or a merge that isn't made. */
+    private void referToAttribute(String subject, Pair pair) {
+        if (!(pair.value() instanceof Node.Arr || pair.value() instanceof Node.Obj) || pair.key().equals("<<")) {
+            refer(subject, "attributes", pair.key(), pair.origin());
+        }
     }
 
     private List<Slot> slots(String host, String subject, Fields fields) {
@@ -305,10 +309,7 @@ public final class CatalogReader {
     private Map<String, BigDecimal> byAttribute(String subject, Fields fields, String property) {
         Map<String, BigDecimal> values = new TreeMap<>();
         for (Pair pair : fields.pairs(property)) {
-            // A list or object is mostly something else in the wrong place, which the schema tells, or a merge that isn't made.
-            if (!(pair.value() instanceof Node.Arr || pair.value() instanceof Node.Obj) || pair.key().equals("<<")) {
-                refer(subject, "attributes", pair.key(), pair.origin());
-            }
+            referToAttribute(subject, pair);
             Fields.decimal(pair.value()).ifPresent(value -> values.put(pair.key(), value));
         }
         return values;

@@ -125,7 +125,7 @@ final class SchemaWording {
         for (Object step : steps.subList(0, steps.size() - 1)) {
             at = step.equals("$ref") ? resolved(at) : NodePaths.along(at, List.of(step)).get(1);
             if (NodePaths.member(at, "properties").flatMap(known -> NodePaths.member(known, name)).isPresent()) {
-                found = Optional.of(Expectation.of(at).replaceFirst("^(?:an?|the) ", ""));
+                found = Optional.of(noun(at));
             }
         }
         return found.map(noun -> ", which belongs to the " + noun + " around it").orElse("");
@@ -184,8 +184,12 @@ final class SchemaWording {
     /** An object in words: {@code the part "x"} where it has an id, {@code this part} where it has none. */
     private static String named(Node object, Node objectSchema) {
         String noun = Expectation.isOfSeveralTypes(objectSchema)
-                ? "object" : Expectation.of(objectSchema).replaceFirst("^(?:an?|the) ", "");
+                ? "object" : noun(objectSchema);
         return NodePaths.text(object, "id").map(id -> "the " + noun + " " + Words.quoted(id)).orElse("this " + noun);
+    }
+
+    private static String noun(Node objectSchema) {
+        return Expectation.of(objectSchema).replaceFirst("^(?:an?|the) ", "");
     }
 
     private static List<String> names(Node object) {

@@ -87,7 +87,7 @@ final class Requests implements TextDocumentService, WorkspaceService {
 
     /** The document that a request is about; a request that names none, or no place in it, is refused as one. */
     private static String document(TextDocumentPositionParams asked) {
-        given(asked.getPosition(), "position");
+        given(given(asked, "document").getPosition(), "position");
         return document(asked.getTextDocument());
     }
 
@@ -110,18 +110,18 @@ final class Requests implements TextDocumentService, WorkspaceService {
     @Override
     public CompletableFuture<Hover> hover(HoverParams asked) {
         // The protocol's word for nothing to show is null.
-        return answer(document(given(asked, "document")), null, known(null, answers -> answers.hover(asked.getPosition()).orElse(null)));
+        return answer(document(asked), null, known(null, answers -> answers.hover(asked.getPosition()).orElse(null)));
     }
 
     @Override
     public CompletableFuture<Either<List<? extends Location>, List<? extends LocationLink>>> definition(DefinitionParams asked) {
         Either<List<? extends Location>, List<? extends LocationLink>> nowhere = Either.forLeft(List.of());
-        return answer(document(given(asked, "document")), nowhere, known(nowhere, answers -> Either.forLeft(answers.definition(asked.getPosition()))));
+        return answer(document(asked), nowhere, known(nowhere, answers -> Either.forLeft(answers.definition(asked.getPosition()))));
     }
 
     @Override
     public CompletableFuture<List<? extends Location>> references(ReferenceParams asked) {
-        String document = document(given(asked, "document"));
+        String document = document(asked);
         boolean declared = asked.getContext() != null && asked.getContext().isIncludeDeclaration();
         return answer(document, List.of(), known(List.of(), answers -> answers.references(asked.getPosition(), declared)));
     }
@@ -129,7 +129,7 @@ final class Requests implements TextDocumentService, WorkspaceService {
     @Override
     public CompletableFuture<Either<List<CompletionItem>, CompletionList>> completion(CompletionParams asked) {
         Either<List<CompletionItem>, CompletionList> nothing = Either.forLeft(List.of());
-        return answer(document(given(asked, "document")), nothing, (text, desk) -> desk.reading()
+        return answer(document(asked), nothing, (text, desk) -> desk.reading()
                 .<Either<List<CompletionItem>, CompletionList>>map(reading -> Either.forLeft(
                         new Suggestions(session, text, Session.holdsBuilds(desk, text.file()), reading).at(asked.getPosition())))
                 .orElse(nothing));

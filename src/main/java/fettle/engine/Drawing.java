@@ -14,8 +14,8 @@ final class Drawing {
 
     private static final Pattern DRAWN = Pattern.compile("\\.\\s*draw\\s*\\(\\s*\"([^\"]*)\"");
     private static final Pattern GIVEN = Pattern.compile("\\.\\s*with\\s*\\(\\s*(?:\"([^\"]*)\")?");
+    /** A placeholder, or what was meant for one. */
     private static final Pattern WANTED = Pattern.compile("\\{([A-Za-z][A-Za-z0-9_]*)(?:\\|[^{}]*)?\\}");
-    private static final Pattern MANNER = Pattern.compile("\\{[A-Za-z][A-Za-z0-9_]*\\|(?!(?:and|or|money)\\})([^{}]*)\\}");
 
     private final String name;
     private final List<DrlFile> files;
@@ -37,13 +37,14 @@ final class Drawing {
 
     /** What a text would be filled in with and no finding has, and ways of writing it that there are not; nothing where names are worked out while the rule runs. */
     List<String> unfit(String text) {
+        List<MatchResult> wanted = WANTED.matcher(text).results().toList();
         List<MatchResult> given = files.stream().flatMap(file -> GIVEN.matcher(file.text()).results()).toList();
         List<String> unfit = new ArrayList<>();
-        MANNER.matcher(text).results().forEach(found -> unfit.add(found.group() + " is written in a way that there is not: there are |and, |or and |money."));
+        wanted.stream().map(MatchResult::group).filter(found -> !RuleInfo.PLACEHOLDER.matcher(found).matches()).forEach(found -> unfit.add(found + " is written in a way that there is not: there are |and, |or and |money."));
         if (!files.isEmpty() && given.stream().allMatch(one -> one.group(1) != null)) {
             Set<String> names = given.stream().map(one -> one.group(1)).collect(Collectors.toCollection(TreeSet::new));
-            WANTED.matcher(text).results().map(found -> found.group(1)).filter(wanted -> !names.contains(wanted)).distinct()
-                    .forEach(wanted -> unfit.add("{" + wanted + "} has nothing to be filled in with: the rule says no .with(\"" + wanted + "\", …)."));
+            wanted.stream().map(found -> found.group(1)).filter(one -> !names.contains(one)).distinct()
+                    .forEach(one -> unfit.add("{" + one + "} has nothing to be filled in with: the rule says no .with(\"" + one + "\", …)."));
         }
         return unfit;
     }

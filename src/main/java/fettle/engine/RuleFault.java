@@ -18,17 +18,21 @@ public final class RuleFault extends RuntimeException {
      * @param given whether the user named it, rather than the program bringing it
      */
     static RuleFault of(String rule, boolean given, Throwable cause) {
-        return new RuleFault("The rule " + rule + " broke off: " + told(cause), given, cause);
+        return brokenOff("The rule " + rule, given, cause);
     }
 
     /** One of the rules that the user named, where it isn't known which. */
     static RuleFault ofOneGiven(Throwable cause) {
-        return new RuleFault("A rule of those given broke off: " + told(cause), true, cause);
+        return brokenOff("A rule of those given", true, cause);
     }
 
     /** A rule that fired last when rules had fired so often that they seem to have no end. */
     static RuleFault endless(String rule, boolean given, int fired) {
         return new RuleFault("The rule " + rule + " seems to have no end: rules fired " + fired + " times", given, null);
+    }
+
+    private static RuleFault brokenOff(String what, boolean given, Throwable cause) {
+        return new RuleFault(what + " broke off: " + told(cause), given, cause);
     }
 
     private static String told(Throwable cause) {

@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
  * One folder of rules.
@@ -21,6 +22,9 @@ import java.util.Optional;
  */
 public record RuleInfo(String name, String topic, Optional<Severity> severity, String law, String message,
                        List<String> remedies, String page, Map<Unit, List<String>> drl) {
+    /** A name to fill in, or {@code {name|manner}} for one of the ways in which a value may be written; the name is the first group, and the manner, where there is one, the second. */
+    public static final Pattern PLACEHOLDER = Pattern.compile("\\{([A-Za-z][A-Za-z0-9_]*)(?:\\|(and|or|money))?\\}");
+
     public RuleInfo {
         remedies = List.copyOf(remedies);
         Map<Unit, List<String>> sorted = new EnumMap<>(Unit.class);

@@ -31,7 +31,7 @@ final class CatalogFacts {
         List<Object> facts = written(reading, rules);
         Space space = Space.of(reading.relations());
         if (WorthFacts.comparable(reading.catalog())) {
-            HalfRead halfRead = HalfRead.of(reading);
+            HalfRead halfRead = reading.halfRead();
             Landscape landscape = space.landscape(reading.catalog().platforms().keySet());
             // Before the rest, which looks things up in the landscape too.
             Middles middles = new Middles(landscape, Optional.empty());
@@ -56,7 +56,7 @@ final class CatalogFacts {
         facts.addAll(SpaceFacts.of(reading.relations(), space, sounding, scope));
         if (WorthFacts.comparable(catalog)) {
             Landscape landscape = standings.landscape();
-            HalfRead halfRead = HalfRead.of(reading);
+            HalfRead halfRead = reading.halfRead();
             Collection<Lens> lenses = catalog.lenses().values();
             Set<String> platforms = catalog.platforms().values().stream().filter(platform -> scope.takes(platform.subject())).map(Part::id).collect(Collectors.toSet());
             if (!platforms.isEmpty()) {

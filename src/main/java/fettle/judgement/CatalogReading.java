@@ -18,8 +18,8 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.stream.Stream;
 
-/** A catalog as read from its directory: the documents, what is wrong with them, the entries, and the relations derived from them. */
-public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaProblems, Catalog catalog, Relations relations) {
+/** A catalog as read from its directory: the documents, what is wrong with them, the entries, what of these was not read in full, and the relations derived from them. */
+public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaProblems, Catalog catalog, HalfRead halfRead, Relations relations) {
 
     /** Reads a catalog directory; whatever can be read is. */
     public static CatalogReading of(RuleBase rules, Path directory) {
@@ -31,7 +31,7 @@ public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaPr
         CompletableFuture<List<SchemaProblem>> problems = CompletableFuture.supplyAsync(() -> schemaProblems(documents));
         Catalog catalog = CatalogReader.read(documents.documents());
         Relations relations = Deriver.derive(rules, catalog);
-        return new CatalogReading(documents, problems.join(), catalog, relations);
+        return new CatalogReading(documents, problems.join(), catalog, HalfRead.of(documents, problems.join(), catalog), relations);
     }
 
     private static List<SchemaProblem> schemaProblems(DocumentSet documents) {

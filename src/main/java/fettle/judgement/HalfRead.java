@@ -4,10 +4,12 @@ import fettle.catalog.Catalog;
 import fettle.catalog.Offer;
 import fettle.catalog.Part;
 import fettle.document.DocumentProblem;
+import fettle.document.DocumentSet;
 import fettle.document.Origin;
 import fettle.document.SchemaProblem;
 import fettle.space.Assembly;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -19,14 +21,14 @@ import java.util.stream.Stream;
  * @param parts the ids of those of which it is stated, or of which an offer states it: without it nothing can be said of what they are worth
  * @param files the documents that hold such
  */
-record HalfRead(Set<String> parts, Set<String> files) {
+public record HalfRead(Set<String> parts, Set<String> files) {
 
     static final HalfRead NONE = new HalfRead(Set.of(), Set.of());
 
     private static final Set<String> WORDS = Set.of("label", "note");
     private static final Set<String> DECIDING = Set.of("parts", "platforms", "offers", "constraints", "attributes", "goods", "currencies", "lenses");
 
-    HalfRead {
+    public HalfRead {
         parts = Set.copyOf(parts);
         files = Set.copyOf(files);
     }
@@ -34,13 +36,12 @@ record HalfRead(Set<String> parts, Set<String> files) {
     /** Where an entry begins: nothing is in two places. */
     private record Place(String file, String pointer) {}
 
-    static HalfRead of(CatalogReading reading) {
-        Set<Place> flawed = Stream.concat(reading.schemaProblems().stream().map(SchemaProblem::origin), reading.documents().problems().map(DocumentProblem::origin))
+    static HalfRead of(DocumentSet documents, List<SchemaProblem> schemaProblems, Catalog catalog) {
+        Set<Place> flawed = Stream.concat(schemaProblems.stream().map(SchemaProblem::origin), documents.problems().map(DocumentProblem::origin))
                 .flatMap(origin -> entry(origin).stream()).collect(Collectors.toSet());
         if (flawed.isEmpty()) {
             return NONE;
         }
-        Catalog catalog = reading.catalog();
         Set<String> parts = new HashSet<>();
         catalog.parts().values().stream().filter(part -> flawed.contains(place(part.origin()))).map(Part::id).forEach(parts::add);
         catalog.offers().stream().filter(offer -> flawed.contains(place(offer.origin()))).map(Offer::part).forEach(parts::add);

@@ -37,7 +37,7 @@ public final class Lint {
         List<Finding> drawn = judge.judge(facts, places);
         Waivers waivers = new Waivers(reading.catalog());
         List<Finding> all = new ArrayList<>(waivers.applied(drawn));
-        all.addAll(judge.judge(waivers.uses(drawn, judge.rules(), Reading.of(reading), HalfRead.of(reading)), places));
+        all.addAll(judge.judge(waivers.uses(drawn, judge.rules(), Reading.of(reading), reading.halfRead()), places));
         return Judge.sorted(all);
     }
 }

@@ -18,7 +18,7 @@ public record Reading(Origin start, List<String> unread, List<String> flawed) {
     static Reading of(CatalogReading reading) {
         List<Document> all = reading.documents().documents();
         return new Reading(Origin.startOf(all.isEmpty() ? "" : all.get(0).file()), reading.unread(),
-                Stream.concat(reading.unread().stream(), HalfRead.of(reading).files().stream()).distinct().sorted().toList());
+                Stream.concat(reading.unread().stream(), reading.halfRead().files().stream()).distinct().sorted().toList());
     }
 
     /** The documents of which so little could be read that less may be ruled out, or outdone, than would be; empty where there are none. */

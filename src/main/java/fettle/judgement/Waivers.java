@@ -2,6 +2,7 @@ package fettle.judgement;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
+import fettle.catalog.Part;
 import fettle.catalog.Waiver;
 import fettle.document.Nearest;
 import fettle.engine.RuleIndex;
@@ -11,6 +12,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Applies a catalog's waivers to findings. */
 final class Waivers {
@@ -27,7 +29,7 @@ final class Waivers {
 
     Waivers(Catalog catalog) {
         this.waivers = catalog.waivers();
-        this.parts = catalog.parts().keySet();
+        this.parts = catalog.parts().values().stream().map(Part::subject).collect(Collectors.toSet());
         this.patch = catalog.head().map(CatalogHead::patch).orElse("");
     }
 
@@ -61,7 +63,7 @@ final class Waivers {
     }
 
     private boolean judged(RuleInfo rule, String subject, HalfRead halfRead) {
-        boolean known = halfRead.parts().isEmpty() || !rule.topic().equals(COMPARING) || !parts.contains(subject.replaceFirst("^part:", ""));
+        boolean known = halfRead.parts().isEmpty() || !rule.topic().equals(COMPARING) || !parts.contains(subject);
         return known && !rule.drlRules(Unit.JUDGEMENT).isEmpty() && !ELSEWHERE.contains(rule.topic());
     }
 

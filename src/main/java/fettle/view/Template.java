@@ -1,5 +1,6 @@
 package fettle.view;
 
+import fettle.engine.RuleInfo;
 import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.worth.Gain;
@@ -21,7 +22,6 @@ import java.util.regex.Pattern;
  */
 record Template(String currency) {
 
-    private static final Pattern NAME = Pattern.compile("\\{([A-Za-z][A-Za-z0-9_]*)(?:\\|(and|or|money))?\\}");
     private static final Pattern SPARE = Pattern.compile("\\[\\[(.*?)\\]\\]");
     private static final Pattern HUMP = Pattern.compile("(?<=[a-z0-9])(?=[A-Z])");
 
@@ -38,13 +38,13 @@ record Template(String currency) {
     }
 
     private String plain(String template, Map<String, ?> data) {
-        return NAME.matcher(template).replaceAll(found -> Matcher.quoteReplacement(
+        return RuleInfo.PLACEHOLDER.matcher(template).replaceAll(found -> Matcher.quoteReplacement(
                 value(found, data).orElseGet(() -> "some " + HUMP.matcher(found.group(1)).replaceAll(" ").toLowerCase(Locale.ROOT))));
     }
 
     /** The text filled in; empty where a name has no value. */
     Optional<String> whole(String template, Map<String, ?> data) {
-        boolean all = NAME.matcher(template).results().allMatch(found -> value(found, data).isPresent());
+        boolean all = RuleInfo.PLACEHOLDER.matcher(template).results().allMatch(found -> value(found, data).isPresent());
         return all ? Optional.of(plain(template, data)) : Optional.empty();
     }
 

@@ -8,7 +8,6 @@ import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import fettle.space.Fraction;
-import fettle.space.LimitMargin;
 import fettle.space.Occurrence;
 import fettle.space.Placement;
 import fettle.space.Prices;

@@ -469,10 +469,9 @@ final class Contest {
         if (stands.stream().allMatch(stand -> undominated(stand, stands, barred, swaps).isEmpty())) {
             return Optional.empty();
         }
-        Map<Assembly, Whereabouts.Listed> all = whereabouts(stands).all();
-        return all.keySet().stream().filter(assembly -> {
-            List<Stand> in = all.get(assembly).in();
-            return winner(in, arena.broughtBy(all.get(assembly).pick()), above(in), arena.plainSearch(meter), ANY, swaps).isEmpty();
-        }).findFirst();
+        return whereabouts(stands).all().entrySet().stream().filter(each -> {
+            List<Stand> in = each.getValue().in();
+            return winner(in, arena.broughtBy(each.getValue().pick()), above(in), arena.plainSearch(meter), ANY, swaps).isEmpty();
+        }).map(Map.Entry::getKey).findFirst();
     }
 }

@@ -113,9 +113,7 @@ final class Curve {
     private boolean covers(Curve other, Keep keep) {
         int next = 0;
         for (int j = 0; j < other.size; j++) {
-            while (next < size && costs[next] <= other.costs[j]) {
-                next++;
-            }
+            next = past(next, other.costs[j]);
             if (!coversBefore(next, other.costs[j], other.benefits[j], keep)) {
                 return false;
             }
@@ -131,15 +129,17 @@ final class Curve {
 
     /** Whether it is seen at once that nothing put together from two adds anything to these: not even the cheapest of both with the best of both would. */
     boolean coversAllOf(Curve one, Curve other, Keep keep) {
-        if (isEmpty()) {
-            return false;
-        }
-        long cost = one.costs[0] + other.costs[0];
-        int next = 0;
+        long cost = Math.addExact(one.costs[0], other.costs[0]);
+        return coversBefore(past(0, cost), cost, Math.addExact(one.benefits[one.size - 1], other.benefits[other.size - 1]), keep);
+    }
+
+    /** The first from a place on that costs more. */
+    private int past(int from, long cost) {
+        int next = from;
         while (next < size && costs[next] <= cost) {
             next++;
         }
-        return coversBefore(next, cost, one.benefits[one.size - 1] + other.benefits[other.size - 1], keep);
+        return next;
     }
 
     /** Each choice of one beside each of the other. */
