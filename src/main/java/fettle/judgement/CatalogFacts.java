@@ -7,6 +7,7 @@ import fettle.document.DeepStack;
 import fettle.document.Origin;
 import fettle.document.Places;
 import fettle.engine.RuleIndex;
+import fettle.relation.Relations;
 import fettle.space.CatalogResults;
 import fettle.space.Lacking;
 import fettle.space.Landscape;
@@ -28,23 +29,29 @@ final class CatalogFacts {
     private CatalogFacts() {}
 
     static List<Object> of(CatalogReading reading, RuleIndex rules) {
-        List<Object> facts = written(reading, rules);
-        Space space = Space.of(reading.relations());
-        if (WorthFacts.comparable(reading.catalog())) {
-            HalfRead halfRead = reading.halfRead();
-            Landscape landscape = space.landscape(reading.catalog().platforms().keySet());
-            // Before the rest, which looks things up in the landscape too.
-            Middles middles = new Middles(landscape, Optional.empty());
-            // What mostly takes longest comes first.
-            List<Supplier<List<Object>>> beside = List.of(
-                    () -> MiddleFacts.of(reading.catalog(), halfRead, reading.catalog().lenses().values(), landscape, middles),
-                    () -> WorthFacts.of(reading.catalog(), halfRead, landscape),
-                    () -> SpaceFacts.of(reading.relations(), Space.of(reading.relations()), Sounding.of(reading.relations(), landscape), Scope.ALL));
-            DeepStack.each(beside, Supplier::get).forEach(facts::addAll);
-        } else {
-            facts.addAll(SpaceFacts.of(reading.relations(), space, Sounding.of(reading.relations()), Scope.ALL));
-        }
+        List<Object> facts = new ArrayList<>();
+        List<Supplier<List<Object>>> beside = List.of(() -> written(reading, rules), () -> computed(reading));
+        DeepStack.each(beside, Supplier::get).forEach(facts::addAll);
         return facts;
+    }
+
+    /** What holds of all builds. */
+    private static List<Object> computed(CatalogReading reading) {
+        Relations relations = reading.relations();
+        Space space = Space.of(relations);
+        if (!WorthFacts.comparable(reading.catalog())) {
+            return SpaceFacts.of(relations, space, Sounding.of(relations), Scope.ALL);
+        }
+        HalfRead halfRead = reading.halfRead();
+        Landscape landscape = space.landscape(reading.catalog().platforms().keySet());
+        // Before the rest, which looks things up in the landscape too.
+        Middles middles = new Middles(landscape, Optional.empty());
+        // What mostly takes longest comes first.
+        List<Supplier<List<Object>>> beside = List.of(
+                () -> MiddleFacts.of(reading.catalog(), halfRead, reading.catalog().lenses().values(), landscape, middles),
+                () -> WorthFacts.of(reading.catalog(), halfRead, landscape),
+                () -> SpaceFacts.of(relations, Space.of(relations), Sounding.of(relations, landscape), Scope.ALL));
+        return DeepStack.each(beside, Supplier::get).stream().flatMap(List::stream).toList();
     }
 
     /** All that bears on some things, and whatever else is found on the way. */

@@ -10,6 +10,7 @@ import fettle.oracle.JsonText;
 import fettle.oracle.RandomCatalogs;
 import fettle.relation.Relations;
 import fettle.space.worth.Middles;
+import fettle.space.worth.MiddlesAtRates;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -17,6 +18,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
@@ -35,10 +37,19 @@ class MiddlesBruteForceTest {
 
     @Property(tries = 500, shrinking = ShrinkingMode.OFF)
     void what_lies_between_agrees_with_brute_force(@ForAll("catalogs") String json) {
+        agrees(json, landscape -> new Middles(landscape, Optional.empty()));
+    }
+
+    @Property(tries = 500, shrinking = ShrinkingMode.OFF)
+    void what_lies_between_by_all_sets_of_roles_together_agrees_with_brute_force(@ForAll("catalogs") String json) {
+        agrees(json, MiddlesAtRates::of);
+    }
+
+    private static void agrees(String json, Function<Landscape, Middles> sought) {
         Entries entries = Entries.of(JsonText.read(json));
         Relations relations = Catalogs.relations(json);
         Landscape landscape = Space.of(relations).landscape(relations.catalog().platforms().keySet());
-        Middles middles = new Middles(landscape, Optional.empty());
+        Middles middles = sought.apply(landscape);
         for (Lens lens : relations.catalog().lenses().values()) {
             SortedMap<String, List<fettle.oracle.Ladder.Standing>> standings = new TreeMap<>();
             SortedMap<String, TreeSet<String>> slots = new TreeMap<>();

@@ -40,6 +40,7 @@ public final class Middles {
     private static final long STEPS_A_LENS = 60_000_000;
     private static final long STEPS_A_CHOICE = 200_000;
     private static final long STEPS_FOR_ALL_CHOICES = 40_000_000;
+    private static final int FEW_SETS = 4;
     private static final String TOO_LONG = "Its figures are too long, or there are too many role kinds.";
     private static final String TOO_MANY = "Comparing what its slots offer takes too many steps.";
 
@@ -47,6 +48,7 @@ public final class Middles {
     private final Terrain terrain;
     private final Landscape landscape;
     private final Optional<Set<String>> wanted;
+    private final int few;
     private final Prices prices;
     private final Bare bare;
     private final Map<Contents, SortedSet<SlotId>> slots = new LinkedHashMap<>();
@@ -59,8 +61,18 @@ public final class Middles {
      * @param wanted the parts of which it is asked; all, where none are named
      */
     public Middles(Landscape landscape, Optional<Set<String>> wanted) {
+        this(landscape, wanted, FEW_SETS);
+    }
+
+    /**
+     * The same with another way of looking.
+     *
+     * @param few the sets of roles that are looked at one by one, before all that are left are looked at together
+     */
+    Middles(Landscape landscape, Optional<Set<String>> wanted, int few) {
         this.landscape = landscape;
         this.wanted = wanted;
+        this.few = few;
         this.catalog = landscape.relations().catalog();
         this.terrain = landscape.terrain();
         this.prices = new Prices(catalog, Optional.empty());
@@ -126,6 +138,8 @@ public final class Middles {
         private final Tradeoffs fronts;
         private final Contenders contenders;
         private final Meter forChoice = new Meter(STEPS_A_CHOICE, Optional.of(meter));
+        private final Map<Rate, BestAtRate> atExtremes = new HashMap<>();
+        private final ByNode<BestAtRate.Best> atRate = new ByNode<>();
         private final Map<Contents, Map<Long, Curve>> hulls = new IdentityHashMap<>();
         private final Map<Contents, Map<Long, Curve>> plain = new IdentityHashMap<>();
 
@@ -171,7 +185,7 @@ public final class Middles {
         private Optional<List<BetweenRungs>> everywhere(List<Place> stood) {
             Map<BetweenRungs, SortedSet<SlotId>> alike = new LinkedHashMap<>();
             for (Place place : stood) {
-                Optional<BetweenRungs> shown = bettered(place) || place.alone() || rung(place, place.contested()) ? Optional.empty() : unbettered(place);
+                Optional<BetweenRungs> shown = bettered(place) || place.alone() ? Optional.empty() : unlessRung(place);
                 if (shown.isEmpty()) {
                     return Optional.empty();
                 }
@@ -179,6 +193,37 @@ public final class Middles {
             }
             return Optional.of(alike.entrySet().stream().map(each -> each.getKey().in(each.getValue()))
                     .sorted(Comparator.comparing(each -> each.slots().get(0).toString())).toList());
+        }
+
+        /** An assembly of a part that none other betters; nothing where the part is a rung for some set of roles, as most are for one of the first, or each is bettered. */
+        private Optional<BetweenRungs> unlessRung(Place place) {
+            List<Long> sets = place.contested();
+            List<Long> first = sets.subList(0, Math.min(few, sets.size()));
+            List<Long> rest = sets.subList(first.size(), sets.size());
+            if (rung(place, first)) {
+                return Optional.empty();
+            }
+            Optional<RungSets> seen = rest.isEmpty() ? Optional.empty() : atRates(place);
+            boolean rung = seen.map(RungSets::rung).orElse(false) || rung(place, seen.map(RungSets::open).orElse(rest));
+            return rung ? Optional.empty() : unbettered(place, seen.map(RungSets::nearestFirst).orElse(sets));
+        }
+
+        /** Nothing where figures are too long for it. */
+        private Optional<RungSets> atRates(Place place) {
+            try {
+                return Optional.of(new RungSets(place, places.in(place.contents()), contenders, this::atRate));
+            } catch (ArithmeticException tooLong) {
+                return Optional.empty();
+            }
+        }
+
+        /** Only the extremes are asked for more than once; what is known by another rate is forgotten with the next. */
+        private BestAtRate atRate(Rate rate) {
+            if (rate.extreme()) {
+                return atExtremes.computeIfAbsent(rate, unused -> new BestAtRate(bare, roles, worths, rate, meter, new ByNode<>()));
+            }
+            atRate.clear();
+            return new BestAtRate(bare, roles, worths, rate, meter, atRate);
         }
 
         /** Whether a part is a rung among what serves the same roles as some of its assemblies, for some sets of roles. */
@@ -256,18 +301,18 @@ public final class Middles {
         }
 
         /** An assembly of a part that is no rung, which none other betters; nothing where each is bettered. The corners of its own hull are tried first. */
-        private Optional<BetweenRungs> unbettered(Place place) {
+        private Optional<BetweenRungs> unbettered(Place place, List<Long> sets) {
             List<Long> open = new ArrayList<>();
-            for (long set : place.sets()) {
+            for (long set : sets) {
                 Curve own = all(contenders.of(place), set, corners);
                 if (below(place, set, own)) {
                     continue;
                 }
                 open.add(set);
                 Curve hull = hull(place.contents(), set);
-                for (int i = 0; i < own.size(); i++) {
+                for (int i : nearestFirst(own, hull)) {
                     int upper = hull.after(own.cost(i));
-                    if (upper > 0 && upper < hull.size() && !bettered(place, set, own, i, hull, upper)) {
+                    if (!bettered(place, set, own, i, hull, upper)) {
                         return Optional.of(shown(place, set, own, i, corners));
                     }
                 }
@@ -282,6 +327,24 @@ public final class Middles {
                 }
             }
             return Optional.empty();
+        }
+
+        /** Those of a part's choices that lie between corners of the hull; the less they fall short of it, the likelier it is that nothing betters them. */
+        private static List<Integer> nearestFirst(Curve own, Curve hull) {
+            Map<Integer, Long> between = new HashMap<>();
+            for (int i = 0; i < own.size(); i++) {
+                int upper = hull.after(own.cost(i));
+                if (upper > 0 && upper < hull.size()) {
+                    Rate rate = slope(hull, upper);
+                    between.put(i, (rate.weighed(hull.cost(upper), hull.benefit(upper)) - rate.weighed(own.cost(i), own.benefit(i))) / rate.perBenefit());
+                }
+            }
+            return between.keySet().stream().sorted(Comparator.<Integer, Long>comparing(between::get).thenComparing(Comparator.naturalOrder())).toList();
+        }
+
+        /** The rate by which two corners of a hull that follow each other come to much the same. */
+        private static Rate slope(Curve hull, int upper) {
+            return Rate.of(hull.benefit(upper) - hull.benefit(upper - 1), hull.cost(upper) - hull.cost(upper - 1));
         }
 
         /** Whether it is seen from corners alone that each assembly of a part that serves these roles is bettered. */
@@ -303,7 +366,7 @@ public final class Middles {
                 return true;
             }
             forChoice.allow(STEPS_A_CHOICE);
-            return new Outbidding(bare, roles, worths, corners, forChoice, hull.benefit(upper) - hull.benefit(upper - 1), hull.cost(upper) - hull.cost(upper - 1))
+            return new Outbidding(bare, roles, worths, corners, forChoice, slope(hull, upper))
                     .better(contenders.of(place.contents()), set, own.cost(i), own.benefit(i));
         }
 

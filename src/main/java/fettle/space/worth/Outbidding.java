@@ -11,11 +11,9 @@ import java.util.Map;
  * Looks whether some choice costs no more than another, brings no less, and differs in one.
  *
  * <p>By a rate at which cost is weighed against benefit, such a choice falls short of the best by no more than the other does, and so does each piece of it. The
- * nearer to the hull the other lies, the fewer choices have to be looked at. Any rate will do; the slope of the hull spares most.
+ * nearer to the hull the other lies, the fewer choices have to be looked at.
  */
 final class Outbidding {
-
-    private static final int MOST_BITS = 20;
 
     private final Bare bare;
     private final Circuit circuit;
@@ -23,28 +21,20 @@ final class Outbidding {
     private final Worths worths;
     private final Tradeoffs corners;
     private final Meter meter;
-    private final long perCost;
-    private final long perBenefit;
+    private final Rate rate;
     private final Map<Asked, Curve> known = new HashMap<>();
 
     private record Asked(int node, long set, long shortfall) {}
 
-    /**
-     * For a rate.
-     *
-     * @param rise how much more is brought
-     * @param run for how much more cost
-     */
-    Outbidding(Bare bare, RoleSets roles, Worths worths, Tradeoffs corners, Meter meter, long rise, long run) {
+    /** For a rate: any will do; the slope of the hull spares most. */
+    Outbidding(Bare bare, RoleSets roles, Worths worths, Tradeoffs corners, Meter meter, Rate rate) {
         this.bare = bare;
         this.circuit = bare.circuit();
         this.roles = roles;
         this.worths = worths;
         this.corners = corners;
         this.meter = meter;
-        int over = Math.max(0, Long.SIZE - Long.numberOfLeadingZeros(Math.max(rise, run)) - MOST_BITS);
-        this.perCost = rise >> over;
-        this.perBenefit = Math.max(1, run >> over);
+        this.rate = rate;
     }
 
     /** Whether some choice of these stands that serves the same roles betters one that is among them. */
@@ -54,7 +44,7 @@ final class Outbidding {
             Curve curve = corners.of(stand, set);
             best = curve.isEmpty() ? best : Math.max(best, best(curve));
         }
-        long shortfall = best - weighed(cost, benefit);
+        long shortfall = best - rate.weighed(cost, benefit);
         for (Stand stand : stands) {
             Curve curve = corners.of(stand, set);
             if (!curve.isEmpty() && best - best(curve) <= shortfall) {
@@ -69,14 +59,10 @@ final class Outbidding {
         return false;
     }
 
-    private long weighed(long cost, long benefit) {
-        return Math.subtractExact(Math.multiplyExact(benefit, perBenefit), Math.multiplyExact(cost, perCost));
-    }
-
     private long best(Curve curve) {
         long best = Long.MIN_VALUE;
         for (int i = 0; i < curve.size(); i++) {
-            best = Math.max(best, weighed(curve.cost(i), curve.benefit(i)));
+            best = Math.max(best, rate.weighed(curve.cost(i), curve.benefit(i)));
         }
         return best;
     }
@@ -100,7 +86,7 @@ final class Outbidding {
             case ONE -> Curve.NOTHING;
             case SLOT -> throw new IllegalStateException("there are no slots");
             case PART -> {
-                long left = shortfall - best + weighed(worths.cost(first), worths.benefit(first));
+                long left = shortfall - best + rate.weighed(worths.cost(first), worths.benefit(first));
                 long role = roles.of(first);
                 Curve besides = within(second, set & ~role, left);
                 Curve all = role == 0 ? besides : or(besides, within(second, set, left));
@@ -137,7 +123,7 @@ final class Outbidding {
                 for (long others : roles.below(other).sets()) {
                     Curve beside = (some | others) == set ? corners.of(other, others) : Curve.NONE;
                     if (!beside.isEmpty()) {
-                        all = or(all, and(within(one, some, left + best(beside)), within(other, others, left + best(curve))).from(this::weighed, -left));
+                        all = or(all, and(within(one, some, left + best(beside)), within(other, others, left + best(curve))).from(rate::weighed, -left));
                     }
                 }
             }
@@ -165,7 +151,7 @@ final class Outbidding {
             });
             all = more;
         }
-        return all.getOrDefault(set, Curve.NONE).from(this::weighed, least);
+        return all.getOrDefault(set, Curve.NONE).from(rate::weighed, least);
     }
 
     private Curve or(Curve one, Curve other) {

@@ -98,6 +98,7 @@ final class RoleList {
         private final RoleList other;
         private final RoleList all;
         private final AtomicReferenceArray<int[]> making;
+        private volatile int[] made;
 
         Joined(RoleList one, RoleList other, RoleList all) {
             this.one = one;
@@ -120,6 +121,22 @@ final class RoleList {
             if (known == null) {
                 known = paired(all.set(place));
                 making.set(place, known);
+            }
+            return known;
+        }
+
+        /** Where the set is that each set of the one makes up with each of the other, those of the first set of the one first. */
+        int[] made() {
+            int[] known = made;
+            if (known == null) {
+                known = new int[Math.multiplyExact(one.size(), other.size())];
+                int next = 0;
+                for (long some : one.sets()) {
+                    for (long others : other.sets()) {
+                        known[next++] = all.place(some | others);
+                    }
+                }
+                made = known.length > MOST_PAIRED ? null : known;
             }
             return known;
         }

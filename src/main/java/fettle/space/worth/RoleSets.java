@@ -131,6 +131,11 @@ final class RoleSets {
         return joinedAt[both].making(place);
     }
 
+    /** Where the set is that each set of the first of the two that a node is made of makes up with each of the second, the first's first set first. */
+    int[] madeBy(int both) {
+        return joinedAt[both].made();
+    }
+
     /** Those of a node with slots. */
     RoleList served(int slotted) {
         return below[bare.of(slotted)];

@@ -1,0 +1,164 @@
+package fettle.space.worth;
+
+import fettle.space.Bare;
+import fettle.space.Circuit;
+import fettle.space.Stand;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The choices out of each node of the circuit without slots that come to most by one rate, one for each set of roles. Among those that come to as much it is the cheapest, or
+ * where cost alone counts the best. That is far less than all that is worth its price by some rate, and shows as much of most of them.
+ */
+final class BestAtRate {
+
+    private static final long NONE = Long.MIN_VALUE;
+
+    /**
+     * The best for each of some sets of roles, by their places in a list.
+     *
+     * @param weighed what it comes to
+     */
+    record Best(long[] weighed, long[] costs, long[] benefits) {
+
+        static Best room(int size) {
+            Best best = new Best(new long[size], new long[size], new long[size]);
+            Arrays.fill(best.weighed, NONE);
+            return best;
+        }
+
+        boolean none(int at) {
+            return weighed[at] == NONE;
+        }
+
+        void put(int at, long come, long cost, long benefit) {
+            if (come > weighed[at] || come == weighed[at] && (cost < costs[at] || cost == costs[at] && benefit > benefits[at])) {
+                weighed[at] = come;
+                costs[at] = cost;
+                benefits[at] = benefit;
+            }
+        }
+    }
+
+    private final Bare bare;
+    private final Circuit circuit;
+    private final RoleSets roles;
+    private final Worths worths;
+    private final Rate rate;
+    private final Meter meter;
+    private final ByNode<Best> known;
+
+    /**
+     * By a rate.
+     *
+     * @param known where it is kept; whatever is in there belongs to this rate
+     */
+    BestAtRate(Bare bare, RoleSets roles, Worths worths, Rate rate, Meter meter, ByNode<Best> known) {
+        this.bare = bare;
+        this.circuit = bare.circuit();
+        this.roles = roles;
+        this.worths = worths;
+        this.rate = rate;
+        this.meter = meter;
+        this.known = known;
+    }
+
+    /** Adds the assemblies of some stands to the best for some sets. */
+    void add(List<Stand> stands, RoleList sets, Best best) {
+        for (Stand stand : stands) {
+            int node = bare.of(stand.node());
+            either(best, sets, roles.below(node), of(node));
+        }
+    }
+
+    private Best of(int node) {
+        Best best = known.get(node);
+        if (best == null) {
+            best = work(node);
+            known.put(node, best);
+        }
+        return best;
+    }
+
+    private Best work(int node) {
+        int first = circuit.first(node);
+        int second = circuit.second(node);
+        RoleList list = roles.below(node);
+        Best best = Best.room(list.size());
+        if (list.size() == 0) {
+            return best;
+        }
+        switch (circuit.kind(node)) {
+            case ONE -> best.put(0, 0, 0, 0);
+            case PART -> on(best, list, first, second);
+            case SLOT -> throw new IllegalStateException("there are no slots");
+            case BOTH -> both(best, of(first), of(second), roles.madeBy(node));
+            case SEVERAL -> {
+                return several(list, second, roles.below(first), of(first));
+            }
+            case EITHER -> {
+                for (int i = 0; i < circuit.width(node); i++) {
+                    int alternative = circuit.alternative(node, i);
+                    either(best, list, roles.below(alternative), of(alternative));
+                }
+            }
+        }
+        return best;
+    }
+
+    private void on(Best best, RoleList list, int part, int below) {
+        long role = roles.of(part);
+        long cost = worths.cost(part);
+        long benefit = worths.benefit(part);
+        long weighed = rate.weighed(cost, benefit);
+        RoleList carried = roles.below(below);
+        Best on = of(below);
+        meter.spend(1L + carried.size());
+        for (int i = 0; i < carried.size(); i++) {
+            best.put(list.place(carried.set(i) | role), Math.addExact(on.weighed[i], weighed), Math.addExact(on.costs[i], cost), Math.addExact(on.benefits[i], benefit));
+        }
+    }
+
+    private void both(Best best, Best one, Best other, int[] made) {
+        meter.spend(1L + made.length);
+        int next = 0;
+        for (int i = 0; i < one.weighed.length; i++) {
+            for (int j = 0; j < other.weighed.length; j++) {
+                int at = made[next++];
+                long weighed = Math.addExact(one.weighed[i], other.weighed[j]);
+                // Most fall short, and are not worth a call.
+                if (weighed >= best.weighed[at]) {
+                    best.put(at, weighed, Math.addExact(one.costs[i], other.costs[j]), Math.addExact(one.benefits[i], other.benefits[j]));
+                }
+            }
+        }
+    }
+
+    /** What fewer copies serve all of them serve too, since the same choice may come again. */
+    private Best several(RoleList list, int copies, RoleList each, Best one) {
+        Best all = Best.room(list.size());
+        either(all, list, each, one);
+        for (int i = 1; i < copies; i++) {
+            Best more = Best.room(list.size());
+            meter.spend(1L + (long) list.size() * each.size());
+            for (int some = 0; some < list.size(); some++) {
+                for (int at = 0; at < each.size() && !all.none(some); at++) {
+                    more.put(list.place(list.set(some) | each.set(at)), Math.addExact(all.weighed[some], one.weighed[at]),
+                            Math.addExact(all.costs[some], one.costs[at]), Math.addExact(all.benefits[some], one.benefits[at]));
+                }
+            }
+            all = more;
+        }
+        return all;
+    }
+
+    private void either(Best best, RoleList list, RoleList some, Best one) {
+        meter.spend(1L + some.size());
+        for (int i = 0; i < some.size(); i++) {
+            int at = list == some ? i : list.place(some.set(i));
+            if (at >= 0 && one.weighed[i] >= best.weighed[at]) {
+                best.put(at, one.weighed[i], one.costs[i], one.benefits[i]);
+            }
+        }
+    }
+}
