@@ -1,9 +1,6 @@
 package fettle.space;
 
-import java.util.ArrayDeque;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Deque;
 import java.util.List;
 
 /**
@@ -36,9 +33,10 @@ public final class Bare {
     }
 
     private int make(int root) {
-        Deque<Integer> open = new ArrayDeque<>(List.of(root));
+        IntStack open = new IntStack();
+        open.push(root);
         while (!open.isEmpty()) {
-            int node = open.peek();
+            int node = open.top();
             int before = open.size();
             if (known[node] == Circuit.NONE) {
                 push(node, open);
@@ -52,7 +50,7 @@ public final class Bare {
         return known[root];
     }
 
-    private void push(int node, Deque<Integer> open) {
+    private void push(int node, IntStack open) {
         switch (slotted.kind(node)) {
             case ONE -> { }
             case PART, SLOT -> pushUnknown(slotted.second(node), open);
@@ -69,7 +67,7 @@ public final class Bare {
         }
     }
 
-    private void pushUnknown(int node, Deque<Integer> open) {
+    private void pushUnknown(int node, IntStack open) {
         if (known[node] == Circuit.NONE) {
             open.push(node);
         }
@@ -83,33 +81,55 @@ public final class Bare {
             case PART -> circuit.part(first, known[second]);
             case SLOT -> known[second];
             case SEVERAL -> circuit.several(known[first], second);
-            case BOTH -> {
-                List<Integer> factors = factors(known[first]);
-                factors.addAll(factors(known[second]));
-                yield factors.stream().sorted().reduce(Circuit.ONE, circuit::both);
-            }
+            case BOTH -> both(known[first], known[second]);
             case EITHER -> {
                 int[] alternatives = new int[slotted.width(node)];
-                Arrays.setAll(alternatives, i -> known[slotted.alternative(node, i)]);
-                int[] different = Arrays.stream(alternatives).sorted().distinct().toArray();
-                yield circuit.either(different, different.length);
+                for (int i = 0; i < alternatives.length; i++) {
+                    alternatives[i] = known[slotted.alternative(node, i)];
+                }
+                Arrays.sort(alternatives);
+                int different = 1;
+                for (int i = 1; i < alternatives.length; i++) {
+                    if (alternatives[i] != alternatives[different - 1]) {
+                        alternatives[different++] = alternatives[i];
+                    }
+                }
+                yield circuit.either(alternatives, different);
             }
         };
     }
 
+    private int both(int one, int other) {
+        IntStack factors = new IntStack();
+        gather(one, factors);
+        gather(other, factors);
+        int[] sorted = factors.toArray();
+        Arrays.sort(sorted);
+        int all = Circuit.ONE;
+        for (int factor : sorted) {
+            all = circuit.both(all, factor);
+        }
+        return all;
+    }
+
     /** What stands side by side in a node of the circuit without slots. */
     public List<Integer> factors(int bare) {
-        List<Integer> factors = new ArrayList<>();
-        Deque<Integer> open = new ArrayDeque<>(List.of(bare));
+        IntStack factors = new IntStack();
+        gather(bare, factors);
+        return Arrays.stream(factors.toArray()).boxed().toList();
+    }
+
+    private void gather(int bare, IntStack factors) {
+        IntStack open = new IntStack();
+        open.push(bare);
         while (!open.isEmpty()) {
             int node = open.pop();
             if (circuit.kind(node) == Circuit.Kind.BOTH) {
                 open.push(circuit.second(node));
                 open.push(circuit.first(node));
             } else if (node != Circuit.ONE) {
-                factors.add(node);
+                factors.push(node);
             }
         }
-        return factors;
     }
 }

@@ -32,6 +32,7 @@ final class RoleSets {
     private final boolean[] sold;
     private final Map<Set<Long>, RoleList> lists = new HashMap<>();
     private final Map<Long, RoleList.Joined> joined = new HashMap<>();
+    private final Map<Long, RoleList> united = new HashMap<>();
     private final RoleList unsold = list(Set.of());
     private final RoleList noRole = list(Set.of(0L));
     /** By node. */
@@ -86,21 +87,29 @@ final class RoleSets {
                 yield all;
             }
             case EITHER -> {
-                Set<Long> all = new HashSet<>();
-                RoleList last = null;
-                boolean different = false;
+                RoleList all = unsold;
                 for (int i = 0; i < circuit.width(node); i++) {
-                    RoleList some = below[circuit.alternative(node, i)];
-                    if (some != last) {
-                        meter.spend(some.size());
-                        Arrays.stream(some.sets()).forEach(all::add);
-                        different |= last != null;
-                        last = some;
-                    }
+                    all = united(all, below[circuit.alternative(node, i)]);
                 }
-                yield different ? list(all) : last;
+                yield all;
             }
         };
+    }
+
+    private RoleList united(RoleList one, RoleList other) {
+        if (one == other || other == unsold) {
+            return one;
+        }
+        if (one == unsold) {
+            return other;
+        }
+        return united.computeIfAbsent((long) one.number() << Integer.SIZE | other.number(), unused -> {
+            meter.spend((long) one.size() + other.size());
+            Set<Long> all = new HashSet<>();
+            Arrays.stream(one.sets()).forEach(all::add);
+            Arrays.stream(other.sets()).forEach(all::add);
+            return list(all);
+        });
     }
 
     private RoleList.Joined joined(RoleList one, RoleList other) {
