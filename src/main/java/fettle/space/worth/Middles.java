@@ -38,7 +38,7 @@ import java.util.TreeSet;
 public final class Middles {
 
     private static final long STEPS_A_LENS = 60_000_000;
-    private static final long STEPS_A_CHOICE = 200_000;
+    private static final long STEPS_A_CHOICE = 1_000_000;
     private static final long STEPS_FOR_ALL_CHOICES = 40_000_000;
     private static final int FEW_SETS = 4;
     private static final String TOO_LONG = "Its figures are too long, or there are too many role kinds.";

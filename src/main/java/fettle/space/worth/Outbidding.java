@@ -15,6 +15,8 @@ import java.util.Map;
  */
 final class Outbidding {
 
+    private static final int GRAINS = 4;
+
     private final Bare bare;
     private final Circuit circuit;
     private final RoleSets roles;
@@ -22,6 +24,9 @@ final class Outbidding {
     private final Tradeoffs corners;
     private final Meter meter;
     private final Rate rate;
+    /** The most that may be fallen short by, and the steps in which it is told. */
+    private long whole;
+    private long grain = 1;
     private final Map<Asked, Curve> known = new HashMap<>();
 
     private record Asked(int node, long set, long shortfall) {}
@@ -45,6 +50,8 @@ final class Outbidding {
             best = curve.isEmpty() ? best : Math.max(best, best(curve));
         }
         long shortfall = best - rate.weighed(cost, benefit);
+        whole = shortfall;
+        grain = Math.max(1, shortfall / GRAINS);
         for (Stand stand : stands) {
             Curve curve = corners.of(stand, set);
             if (!curve.isEmpty() && best - best(curve) <= shortfall) {
@@ -67,8 +74,9 @@ final class Outbidding {
         return best;
     }
 
-    /** The choices of a node that fall short of the best by no more than that. */
-    private Curve near(int node, long set, long shortfall) {
+    /** The choices of a node that fall short of the best by no more than that, and some others: what falls short by about as much is the same question, asked once. */
+    private Curve near(int node, long set, long atMost) {
+        long shortfall = atMost >= whole - grain ? whole : (atMost + grain - 1) / grain * grain;
         Asked asked = new Asked(node, set, shortfall);
         Curve curve = known.get(asked);
         if (curve == null) {
