@@ -14,21 +14,36 @@ final class BestAtRate {
 
     private static final long NONE = Long.MIN_VALUE;
 
-    /**
-     * The best for each of some sets of roles, by their places in a list.
-     *
-     * @param weighed what it comes to
-     */
-    record Best(long[] weighed, long[] costs, long[] benefits) {
+    /** The best for each of some sets of roles, by their places in a list. */
+    static final class Best {
 
-        static Best room(int size) {
-            Best best = new Best(new long[size], new long[size], new long[size]);
-            Arrays.fill(best.weighed, NONE);
-            return best;
+        private final long[] weighed;
+        private final long[] costs;
+        private final long[] benefits;
+        private int turn;
+
+        Best(int size) {
+            this.weighed = new long[size];
+            this.costs = new long[size];
+            this.benefits = new long[size];
+            Arrays.fill(weighed, NONE);
         }
 
         boolean none(int at) {
             return weighed[at] == NONE;
+        }
+
+        /** What it comes to. */
+        long weighed(int at) {
+            return weighed[at];
+        }
+
+        long cost(int at) {
+            return costs[at];
+        }
+
+        long benefit(int at) {
+            return benefits[at];
         }
 
         void put(int at, long come, long cost, long benefit) {
@@ -44,23 +59,27 @@ final class BestAtRate {
     private final Circuit circuit;
     private final RoleSets roles;
     private final Worths worths;
-    private final Rate rate;
     private final Meter meter;
-    private final ByNode<Best> known;
+    /** What is of an earlier turn is worked out again in the same room. */
+    private final ByNode<Best> known = new ByNode<>();
+    private int turn;
+    private Rate rate;
 
-    /**
-     * By a rate.
-     *
-     * @param known where it is kept; whatever is in there belongs to this rate
-     */
-    BestAtRate(Bare bare, RoleSets roles, Worths worths, Rate rate, Meter meter, ByNode<Best> known) {
+    BestAtRate(Bare bare, RoleSets roles, Worths worths, Meter meter) {
         this.bare = bare;
         this.circuit = bare.circuit();
         this.roles = roles;
         this.worths = worths;
-        this.rate = rate;
         this.meter = meter;
-        this.known = known;
+    }
+
+    /** This, from now on by another rate. */
+    BestAtRate by(Rate other) {
+        if (!other.equals(rate)) {
+            rate = other;
+            turn++;
+        }
+        return this;
     }
 
     /** Adds the assemblies of some stands to the best for some sets. */
@@ -74,28 +93,30 @@ final class BestAtRate {
     private Best of(int node) {
         Best best = known.get(node);
         if (best == null) {
-            best = work(node);
+            best = new Best(roles.below(node).size());
             known.put(node, best);
+        } else if (best.turn == turn) {
+            return best;
+        } else {
+            Arrays.fill(best.weighed, NONE);
         }
+        if (best.weighed.length > 0) {
+            work(node, roles.below(node), best);
+        }
+        // Only now, since work may be broken off.
+        best.turn = turn;
         return best;
     }
 
-    private Best work(int node) {
+    private void work(int node, RoleList list, Best best) {
         int first = circuit.first(node);
         int second = circuit.second(node);
-        RoleList list = roles.below(node);
-        Best best = Best.room(list.size());
-        if (list.size() == 0) {
-            return best;
-        }
         switch (circuit.kind(node)) {
             case ONE -> best.put(0, 0, 0, 0);
             case PART -> on(best, list, first, second);
             case SLOT -> throw new IllegalStateException("there are no slots");
             case BOTH -> both(best, of(first), of(second), roles.madeBy(node));
-            case SEVERAL -> {
-                return several(list, second, roles.below(first), of(first));
-            }
+            case SEVERAL -> several(best, list, second, roles.below(first), of(first));
             case EITHER -> {
                 for (int i = 0; i < circuit.width(node); i++) {
                     int alternative = circuit.alternative(node, i);
@@ -103,7 +124,6 @@ final class BestAtRate {
                 }
             }
         }
-        return best;
     }
 
     private void on(Best best, RoleList list, int part, int below) {
@@ -135,11 +155,11 @@ final class BestAtRate {
     }
 
     /** What fewer copies serve all of them serve too, since the same choice may come again. */
-    private Best several(RoleList list, int copies, RoleList each, Best one) {
-        Best all = Best.room(list.size());
+    private void several(Best best, RoleList list, int copies, RoleList each, Best one) {
+        Best all = new Best(list.size());
         either(all, list, each, one);
         for (int i = 1; i < copies; i++) {
-            Best more = Best.room(list.size());
+            Best more = new Best(list.size());
             meter.spend(1L + (long) list.size() * each.size());
             for (int some = 0; some < list.size(); some++) {
                 for (int at = 0; at < each.size() && !all.none(some); at++) {
@@ -149,7 +169,7 @@ final class BestAtRate {
             }
             all = more;
         }
-        return all;
+        either(best, list, list, all);
     }
 
     private void either(Best best, RoleList list, RoleList some, Best one) {

@@ -43,7 +43,7 @@ public final class Comparison {
     private static final long LAST_PATIENCE = 3_000;
 
     /** With fewer nodes in the circuit there are steps for all. */
-    private static final int LARGE = 200_000;
+    private static final int LARGE = 5_000;
 
     private final Landscape landscape;
     private final Catalog catalog;

@@ -139,7 +139,7 @@ public final class Middles {
         private final Contenders contenders;
         private final Meter forChoice = new Meter(STEPS_A_CHOICE, Optional.of(meter));
         private final Map<Rate, BestAtRate> atExtremes = new HashMap<>();
-        private final ByNode<BestAtRate.Best> atRate = new ByNode<>();
+        private final BestAtRate between;
         private final Map<Contents, Map<Long, Curve>> hulls = new IdentityHashMap<>();
         private final Map<Contents, Map<Long, Curve>> plain = new IdentityHashMap<>();
 
@@ -149,6 +149,7 @@ public final class Middles {
             this.places = places;
             this.worths = worths;
             this.contenders = new Contenders(bare, roles, worths, meter);
+            this.between = new BestAtRate(bare, roles, worths, meter);
             this.corners = new Tradeoffs(landscape.circuit(), bare, roles, worths, Curve.Keep.CORNERS, meter);
             this.fronts = new Tradeoffs(landscape.circuit(), bare, roles, worths, Curve.Keep.ALL, new Meter(STEPS_FOR_ALL_CHOICES, Optional.of(meter)));
         }
@@ -217,13 +218,9 @@ public final class Middles {
             }
         }
 
-        /** Only the extremes are asked for more than once; what is known by another rate is forgotten with the next. */
+        /** The extremes are asked for more than once. */
         private BestAtRate atRate(Rate rate) {
-            if (rate.extreme()) {
-                return atExtremes.computeIfAbsent(rate, unused -> new BestAtRate(bare, roles, worths, rate, meter, new ByNode<>()));
-            }
-            atRate.clear();
-            return new BestAtRate(bare, roles, worths, rate, meter, atRate);
+            return rate.extreme() ? atExtremes.computeIfAbsent(rate, unused -> new BestAtRate(bare, roles, worths, meter)).by(rate) : between.by(rate);
         }
 
         /** Whether a part is a rung among what serves the same roles as some of its assemblies, for some sets of roles. */

@@ -41,18 +41,18 @@ final class RungSets {
 
         /** Whether the part's best falls short. Where one figure alone counts, the corner of the hull is the best by the other. */
         boolean behind(int at) {
-            return best.weighed()[at] > own.weighed()[at]
-                    || rate.extreme() && best.weighed()[at] == own.weighed()[at] && (best.costs()[at] != own.costs()[at] || best.benefits()[at] != own.benefits()[at]);
+            return best.weighed(at) > own.weighed(at)
+                    || rate.extreme() && best.weighed(at) == own.weighed(at) && (best.cost(at) != own.cost(at) || best.benefit(at) != own.benefit(at));
         }
 
         /** By how much. */
         long shortfall(int at) {
-            return Math.subtractExact(best.weighed()[at], own.weighed()[at]);
+            return Math.subtractExact(best.weighed(at), own.weighed(at));
         }
 
         /** How much more the best here comes to by another rate than the part's best there. */
         long beyond(Sample other, int at) {
-            return Math.subtractExact(other.rate.weighed(best.costs()[at], best.benefits()[at]), other.own.weighed()[at]);
+            return Math.subtractExact(other.rate.weighed(best.cost(at), best.benefit(at)), other.own.weighed(at));
         }
     }
 
@@ -112,7 +112,7 @@ final class RungSets {
     /** Looks by one more rate; whether the part's best for a set that is open lies on the hull. */
     private boolean touches(Rate rate) {
         BestAtRate bests = atRate.apply(rate);
-        Sample sample = new Sample(rate, BestAtRate.Best.room(sets.size()), BestAtRate.Best.room(sets.size()));
+        Sample sample = new Sample(rate, new BestAtRate.Best(sets.size()), new BestAtRate.Best(sets.size()));
         bests.add(contenders.of(place), sets, sample.own);
         bests.add(contenders.of(place), sets, sample.best);
         if (samples.isEmpty()) {
@@ -158,8 +158,8 @@ final class RungSets {
 
     /** The rate by which the best of two neighbours come to the same, where it is the least certain; none where that was tried. */
     private Optional<Rate> between(Sample one, Sample other, int at) {
-        long rise = one.best.benefits()[at] - other.best.benefits()[at];
-        long run = one.best.costs()[at] - other.best.costs()[at];
+        long rise = one.best.benefit(at) - other.best.benefit(at);
+        long run = one.best.cost(at) - other.best.cost(at);
         return rise <= 0 || run <= 0 ? Optional.empty()
                 : Optional.of(Rate.of(rise, run)).filter(rate -> samples.stream().noneMatch(sample -> sample.rate.compareTo(rate) == 0));
     }
