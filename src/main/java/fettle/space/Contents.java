@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 
 /**
@@ -31,10 +32,12 @@ public final class Contents {
     private final Map<Integer, int[]> classesOf = new HashMap<>();
     private final int[] looked;
     private final int[][] brought;
-    private final Map<Long, int[]> open = new HashMap<>();
+    /** What is known of swaps is asked for far more often than found out, by several threads. */
+    private final Map<Long, int[]> open = new ConcurrentHashMap<>();
+    private final Map<Integer, int[]> openToEmpty = new ConcurrentHashMap<>();
     /** By place among the monitors that are looked at, by state, the sets of states seen alike here that have it. */
     private final Map<Integer, Map<Integer, List<Integer>>> placed = new HashMap<>();
-    private Map<Integer, Beside> beside;
+    private volatile Map<Integer, Beside> beside;
 
     /**
      * Contents.
@@ -119,43 +122,49 @@ public final class Contents {
         if (!several()) {
             return terrain.span()[head] <= room().notches();
         }
-        if (beside == null) {
-            beside = company.of(classes);
-        }
-        Beside others = beside.get(from.node());
+        Beside others = beside().get(from.node());
         boolean repeated = room().distinct() && head != from.head() && others.heads().get(head);
         return !repeated && (!room().measured() || others.span() + terrain.span()[head] <= room().notches());
     }
 
+    private Map<Integer, Beside> beside() {
+        Map<Integer, Beside> found = beside;
+        if (found == null) {
+            synchronized (watches) {
+                found = company.of(classes);
+                beside = found;
+            }
+        }
+        return found;
+    }
+
     /** What is known of a swap. */
     public Known known(Stand from, Stand to) {
-        synchronized (watches) {
-            if (!roomFor(from, to.head())) {
-                return Known.UNSAFE;
-            }
-            return open(from, to).length == 0 ? Known.SAFE : Known.DEPENDS;
+        if (!roomFor(from, to.head())) {
+            return Known.UNSAFE;
         }
+        return open(from, to).length == 0 ? Known.SAFE : Known.DEPENDS;
     }
 
     /** The relations' monitors for which a swap's safety depends on what stands around. */
     int[] open(Stand from, Stand to) {
-        synchronized (watches) {
-            int[] fromClasses = classesOf(from);
-            int[] toClasses = classesOf(to);
-            if (!several() && Arrays.equals(fromClasses, toClasses)) {
-                return NONE;
-            }
-            boolean byClass = !several() && fromClasses.length == 1 && toClasses.length == 1;
-            // Classes are numbered by themselves, and must not be taken for nodes of the same number.
-            long key = byClass ? KeyOfTwo.of(~fromClasses[0], ~toClasses[0]) : KeyOfTwo.of(from.node(), to.node());
-            int[] found = open.get(key);
-            if (found == null) {
+        int[] fromClasses = classesOf(from);
+        int[] toClasses = classesOf(to);
+        if (!several() && Arrays.equals(fromClasses, toClasses)) {
+            return NONE;
+        }
+        boolean byClass = !several() && fromClasses.length == 1 && toClasses.length == 1;
+        // Classes are numbered by themselves, and must not be taken for nodes of the same number.
+        long key = byClass ? KeyOfTwo.of(~fromClasses[0], ~toClasses[0]) : KeyOfTwo.of(from.node(), to.node());
+        int[] found = open.get(key);
+        if (found == null) {
+            synchronized (watches) {
                 found = watches.shared(
                         byClass ? openByClass(fromClasses[0], toClasses[0]) : Arrays.stream(looked).filter(monitor -> !sameFilling(watches.of(monitor), from, to)).toArray());
-                open.put(key, found);
             }
-            return found;
+            open.put(key, found);
         }
+        return found;
     }
 
     private int[] openByClass(int from, int to) {
@@ -202,21 +211,24 @@ public final class Contents {
 
     /** What is known of taking a stand out. */
     public Known knownToEmpty(Stand from) {
-        synchronized (watches) {
-            if (several() || room().filled()) {
-                return Known.UNSAFE;
-            }
-            return openToEmpty(from).length == 0 ? Known.SAFE : Known.DEPENDS;
+        if (several() || room().filled()) {
+            return Known.UNSAFE;
         }
+        return openToEmpty(from).length == 0 ? Known.SAFE : Known.DEPENDS;
     }
 
     int[] openToEmpty(Stand from) {
-        synchronized (watches) {
-            return Arrays.stream(looked).filter(monitor -> {
-                Watch watch = watches.of(monitor);
-                return !watch.noWorse(StateSets.ZERO, watch.closed(slot, watch.within(slot, from.node())));
-            }).toArray();
+        int[] found = openToEmpty.get(from.node());
+        if (found == null) {
+            synchronized (watches) {
+                found = watches.shared(Arrays.stream(looked).filter(monitor -> {
+                    Watch watch = watches.of(monitor);
+                    return !watch.noWorse(StateSets.ZERO, watch.closed(slot, watch.within(slot, from.node())));
+                }).toArray());
+            }
+            openToEmpty.put(from.node(), found);
         }
+        return found;
     }
 
     /** What is known of a swap for what is made from a stand. */

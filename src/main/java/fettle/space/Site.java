@@ -1,8 +1,8 @@
 package fettle.space;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** A slot of a host on one platform, with what valid builds hold in it and what may be swapped there. */
 public final class Site implements Swaps {
@@ -12,7 +12,7 @@ public final class Site implements Swaps {
     private final Contents contents;
     private final int slot;
     private final List<Integer> uses;
-    private final Map<Long, Boolean> safe = new HashMap<>();
+    private final Map<Long, Boolean> safe = new ConcurrentHashMap<>();
 
     Site(Plot plot, Watches watches, Contents contents, int slot, List<Integer> uses) {
         this.plot = plot;
@@ -34,21 +34,21 @@ public final class Site implements Swaps {
 
     @Override
     public boolean safe(Stand from, Stand to) {
-        synchronized (watches) {
-            return switch (contents.known(from, to)) {
-                case SAFE -> true;
-                case UNSAFE -> false;
-                case DEPENDS -> {
-                    long key = key(from, to);
-                    Boolean known = safe.get(key);
-                    if (known == null) {
+        return switch (contents.known(from, to)) {
+            case SAFE -> true;
+            case UNSAFE -> false;
+            case DEPENDS -> {
+                long key = key(from, to);
+                Boolean known = safe.get(key);
+                if (known == null) {
+                    synchronized (watches) {
                         known = decide(from, to);
-                        safe.put(key, known);
                     }
-                    yield known;
+                    safe.put(key, known);
                 }
-            };
-        }
+                yield known;
+            }
+        };
     }
 
     /** In a slot of one, all of a class are alike. Classes are numbered by themselves, and must not be taken for nodes of the same number. */
@@ -73,22 +73,26 @@ public final class Site implements Swaps {
 
     @Override
     public boolean safeToEmpty(Stand from) {
-        synchronized (watches) {
-            return switch (contents.knownToEmpty(from)) {
-                case SAFE -> true;
-                case UNSAFE -> false;
-                case DEPENDS -> {
-                    for (int monitor : contents.openToEmpty(from)) {
-                        for (int i : contents.classesOf(from)) {
-                            if (watches.of(monitor).breaks(plot.outside(monitor, uses.get(i)), StateSets.ZERO)) {
-                                yield false;
-                            }
-                        }
-                    }
-                    yield true;
+        return switch (contents.knownToEmpty(from)) {
+            case SAFE -> true;
+            case UNSAFE -> false;
+            case DEPENDS -> {
+                synchronized (watches) {
+                    yield decideToEmpty(from);
                 }
-            };
+            }
+        };
+    }
+
+    private boolean decideToEmpty(Stand from) {
+        for (int monitor : contents.openToEmpty(from)) {
+            for (int i : contents.classesOf(from)) {
+                if (watches.of(monitor).breaks(plot.outside(monitor, uses.get(i)), StateSets.ZERO)) {
+                    return false;
+                }
+            }
         }
+        return true;
     }
 
     @Override

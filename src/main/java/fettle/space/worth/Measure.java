@@ -44,6 +44,7 @@ final class Measure {
     private final List<BigDecimal[]> largeFigures = new ArrayList<>();
     private final List<Boolean> scales = new ArrayList<>();
     private final List<Boolean> turns = new ArrayList<>();
+    private final boolean turning;
     /** How many of the small columns are entries by themselves. */
     private final int plain;
     /** The column that weighs all that add up evenly, or the only one; less than 0 where there is none. */
@@ -79,6 +80,7 @@ final class Measure {
         addRoles(catalog, entries);
         widths = smallFigures.stream().mapToLong(Measure::width).toArray();
         sorts = small.toArray(Small[]::new);
+        turning = turns.contains(true);
         adding = IntStream.iterate(sorts.length - 1, c -> c >= 0, c -> c - 1).filter(c -> sorts[c] == Small.ADD).toArray();
         nothing = nothing();
         parts = new Yield[entries.size()];
@@ -403,7 +405,11 @@ final class Measure {
 
     /** The order of all together, of whose small columns none is worse than the target's. */
     private Order withLarge(boolean better, Yield target, Yield... all) {
-        if (plainly(target) && Arrays.stream(all).allMatch(this::plainly)) {
+        boolean plain = plainly(target);
+        for (int i = 0; i < all.length && plain; i++) {
+            plain = plainly(all[i]);
+        }
+        if (plain) {
             return better ? Order.BETTER : Order.EVEN;
         }
         Yield together = all[0];
@@ -414,12 +420,12 @@ final class Measure {
     }
 
     private int order(Yield one, Yield other, int c) {
-        return large.get(c).higher() ? one.most()[c].compareTo(other.most()[c]) : other.least()[c].compareTo(one.least()[c]);
+        return large.get(c).higher() ? compare(one.most()[c], other.most()[c]) : compare(other.least()[c], one.least()[c]);
     }
 
     /** Whether one brings no less than another together with anything that may be added to both; not less in any way at all where figures can turn round. */
     boolean neverWorse(Yield one, Yield other) {
-        for (int c = 0; c < large.size(); c++) {
+        for (int c = 0; c < large.size() && turning; c++) {
             if (turns.get(c) && !(same(one.least()[c], one.most()[c]) && same(other.least()[c], other.most()[c]) && same(one.least()[c], other.least()[c]))) {
                 return false;
             }
@@ -446,7 +452,12 @@ final class Measure {
     }
 
     private static boolean same(BigDecimal one, BigDecimal other) {
-        return one == other || one.compareTo(other) == 0;
+        return compare(one, other) == 0;
+    }
+
+    /** Most figures are the very same, since most parts bring nothing. */
+    private static int compare(BigDecimal one, BigDecimal other) {
+        return one == other ? 0 : one.compareTo(other);
     }
 
     /** The columns in which one is better than another. */
