@@ -29,6 +29,7 @@ final class Breaking {
 
     private final Relations relations;
     private final Terrain terrain;
+    private final Takers takers;
     private final TermMembers members;
     private final Bounds bounds;
     private final Map<Object, Monoid> shapes = new HashMap<>();
@@ -39,6 +40,7 @@ final class Breaking {
     Breaking(Relations relations, Terrain terrain, TermMembers members, Bounds bounds) {
         this.relations = relations;
         this.terrain = terrain;
+        this.takers = new Takers(terrain);
         this.members = members;
         this.bounds = bounds;
     }
@@ -76,7 +78,7 @@ final class Breaking {
         // Causes hold on every platform; those of slots of one platform are taken over to slots of the same name.
         Set<Object> impossible = new HashSet<>();
         for (int platform : platforms) {
-            Setting setting = settings.computeIfAbsent(platform, unused -> new Setting(terrain, members, bounds, shapes, platform));
+            Setting setting = settings.computeIfAbsent(platform, unused -> new Setting(terrain, takers, members, bounds, shapes, platform));
             takeOver(platform, held);
             if (impossible.contains(outline(platform, clause, held))) {
                 continue;

@@ -8,6 +8,7 @@ import fettle.relation.NoReentry;
 import fettle.relation.Relations;
 import fettle.relation.Room;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -62,7 +63,7 @@ final class Inspection {
 
     private Cause only(int part) {
         String id = terrain.hosts().get(part);
-        List<SlotId> places = setting.takers(part).stream().map(terrain.slots()::get).sorted().toList();
+        List<SlotId> places = Arrays.stream(setting.takers(part)).mapToObj(terrain.slots()::get).sorted().toList();
         Set<Fact> because = new LinkedHashSet<>();
         for (SlotId place : places) {
             Optional<Fit> way = relations.ways(place, id).stream().findFirst();

@@ -28,7 +28,7 @@ final class IntTable {
     }
 
     void put(int key, int value) {
-        if (2 * size >= keys.length) {
+        if (3 * size >= 2 * keys.length) {
             grow();
         }
         int at = place(key, keys.length);

@@ -68,6 +68,14 @@ public final class Plot {
         return List.copyOf(sites);
     }
 
+    /** Forgets what stands around, which takes much room and is worked out again where it is asked for. */
+    public void forget() {
+        synchronized (watches) {
+            outside.clear();
+            around.clear();
+        }
+    }
+
     /** The number of the set of states that the rest of a valid build can bring to a monitor, around a part, a slot in use, or another node of a host's slots. */
     int outside(int monitor, int node) {
         if (node == root) {

@@ -3,6 +3,7 @@ package fettle.space;
 import fettle.relation.Clause;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Deque;
 import java.util.HashMap;
@@ -20,11 +21,12 @@ final class Setting {
     private final BitSet reachable;
     private final List<Integer> hosts = new ArrayList<>();
     private final List<Integer> slots = new ArrayList<>();
-    private final Map<Integer, List<Integer>> takers = new HashMap<>();
+    private final Takers takers;
     private final Map<Clause, Pattern> patterns = new HashMap<>();
 
-    Setting(Terrain terrain, TermMembers members, Bounds bounds, Map<Object, Monoid> shapes, int platform) {
+    Setting(Terrain terrain, Takers takers, TermMembers members, Bounds bounds, Map<Object, Monoid> shapes, int platform) {
         this.terrain = terrain;
+        this.takers = takers;
         this.members = members;
         this.bounds = bounds;
         this.shapes = shapes;
@@ -35,9 +37,6 @@ final class Setting {
         for (int host : hosts) {
             for (int slot : terrain.slotsOf()[host]) {
                 slots.add(slot);
-                for (int part : terrain.candidates()[slot]) {
-                    takers.computeIfAbsent(part, unused -> new ArrayList<>()).add(slot);
-                }
             }
         }
     }
@@ -83,8 +82,8 @@ final class Setting {
     }
 
     /** The slots, of the platform and of parts that can be on it, that a part fits. */
-    List<Integer> takers(int part) {
-        return takers.getOrDefault(part, List.of());
+    int[] takers(int part) {
+        return Arrays.stream(takers.of(part)).filter(slot -> terrain.owner()[slot] == platform || reachable.get(terrain.owner()[slot])).toArray();
     }
 
     Pattern pattern(Clause clause) {
@@ -101,7 +100,9 @@ final class Setting {
             int part = open.pop();
             if (terrain.isPart(part) && !useful.get(part)) {
                 useful.set(part);
-                takers(part).forEach(slot -> open.push(terrain.owner()[slot]));
+                for (int slot : takers(part)) {
+                    open.push(terrain.owner()[slot]);
+                }
             }
         }
         return useful;

@@ -25,6 +25,8 @@ public final class Space {
     private final Terrain terrain;
     private final TermMembers members;
     private final Map<Object, Monoid> shapes = new HashMap<>();
+    /** Made when it is first asked for, which in most catalogs nothing does. */
+    private Takers takers;
 
     private Space(Relations relations, Rules rules, Bounds bounds, Terrain terrain) {
         this.relations = relations;
@@ -165,10 +167,17 @@ public final class Space {
         return reachable(platform).containsAll(parts);
     }
 
+    private Takers takers() {
+        if (takers == null) {
+            takers = new Takers(terrain);
+        }
+        return takers;
+    }
+
     private Together answer(String platform, List<Cause> asked) {
         int number = known(platform, relations.catalog().platforms().containsKey(platform));
         try {
-            return new Reasoning(relations, new Setting(terrain, members, bounds, shapes, number)).answer(asked);
+            return new Reasoning(relations, new Setting(terrain, takers(), members, bounds, shapes, number)).answer(asked);
         } catch (TooLarge tooLarge) {
             return new Together.Open(platform, Undecided.of(tooLarge));
         }

@@ -79,7 +79,7 @@ class TogetherBruteForceTest {
 
     private static void irreducible(Relations relations, Together.Impossible impossible) {
         Terrain terrain = Terrain.of(relations);
-        Setting setting = new Setting(terrain, new TermMembers(relations, terrain), Bounds.ORDINARY, new HashMap<>(), terrain.number(impossible.platform()));
+        Setting setting = new Setting(terrain, new Takers(terrain), new TermMembers(relations, terrain), Bounds.ORDINARY, new HashMap<>(), terrain.number(impossible.platform()));
         assertNull(new Holding(setting, impossible.because()).build(), "enough");
         for (Cause cause : impossible.because()) {
             List<Cause> others = new ArrayList<>(impossible.because());

@@ -80,6 +80,7 @@ public final class Comparison {
             easiestFirst();
             known = worths(platform, landscape.plot(platform).sites());
             platforms.put(platform, known);
+            landscape.plot(platform).forget();
         }
         return known;
     }
