@@ -88,6 +88,16 @@ class LauncherIT {
     }
 
     @Test
+    void a_closed_standard_input_is_empty() throws Exception {
+        Path home = fakeJava("cat");
+        Path script = folder.resolve("closed");
+        Files.writeString(script, "#!/bin/sh\nexec \"$@\" <&-\n");
+        script.toFile().setExecutable(true);
+        Ran ran = run(script, Map.of("JAVA_HOME", home.toString()), PROGRAM.resolve("bin/fettle").toString(), "validate", "catalog", "-");
+        assertEquals(new Ran(0, "", ""), ran);
+    }
+
+    @Test
     void a_wrong_java_home_is_told() throws Exception {
         Ran ran = run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", "/nowhere"));
         assertEquals(new Ran(2, "", "fettle: JAVA_HOME is /nowhere, where there is no bin/java; "
