@@ -56,8 +56,8 @@ final class RelationCollector implements RelationSink {
     // Answers are worked out when first asked for, by whichever thread asks.
     private final Map<Integer, List<String>> candidatesOfShape = new ConcurrentHashMap<>();
     private final Map<SlotId, SlotRoom> roomOfSlot = new ConcurrentHashMap<>();
-    private List<Clause> sortedClauses;
-    private List<Agreement> sortedAgreements;
+    private volatile List<Clause> sortedClauses;
+    private volatile List<Agreement> sortedAgreements;
 
     RelationCollector(Catalog catalog, Shapes shapes) {
         this.catalog = catalog;
