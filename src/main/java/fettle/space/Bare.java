@@ -88,13 +88,8 @@ public final class Bare {
                     alternatives[i] = known[slotted.alternative(node, i)];
                 }
                 Arrays.sort(alternatives);
-                int different = 1;
-                for (int i = 1; i < alternatives.length; i++) {
-                    if (alternatives[i] != alternatives[different - 1]) {
-                        alternatives[different++] = alternatives[i];
-                    }
-                }
-                yield circuit.either(alternatives, different);
+                int[] different = Numbers.distinct(alternatives);
+                yield circuit.either(different, different.length);
             }
         };
     }

@@ -131,7 +131,7 @@ public final class Contents {
         Map<Integer, Beside> found = beside;
         if (found == null) {
             synchronized (watches) {
-                found = company.of(classes);
+                found = beside == null ? company.of(classes) : beside;
                 beside = found;
             }
         }

@@ -59,6 +59,13 @@ final class Numbers {
 
     /** A sorted array without its repeats. */
     static int[] distinct(int[] sorted) {
-        return sorted.length < 2 ? sorted : Arrays.stream(sorted).distinct().toArray();
+        int different = 0;
+        int[] once = new int[sorted.length];
+        for (int number : sorted) {
+            if (different == 0 || number != once[different - 1]) {
+                once[different++] = number;
+            }
+        }
+        return different == sorted.length ? sorted : Arrays.copyOf(once, different);
     }
 }

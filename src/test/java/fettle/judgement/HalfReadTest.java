@@ -38,6 +38,8 @@ class HalfReadTest {
               - { rule: never-worth-using, subject: "part:stock", because: It was once. }
               - { rule: never-worth-using, subject: "part:gone", because: It was once. }
             """;
+    private static final List<String> ALL_BUT_WHAT_HANGS_ON_IT =
+            List.of("idle-waiver waiver:never-worth-using part:gone", "never-worth-using part:plank", "schema-mismatch document:catalog.yaml");
 
     @TempDir
     private Path folder;
@@ -56,13 +58,13 @@ class HalfReadTest {
 
     @Test
     void a_part_with_a_figure_that_cannot_be_read_outdoes_nothing() throws IOException {
-        assertEquals(List.of("idle-waiver waiver:never-worth-using part:gone", "never-worth-using part:plank", "schema-mismatch document:catalog.yaml"),
+        assertEquals(ALL_BUT_WHAT_HANGS_ON_IT,
                 drawn(CATALOG.replace("grip: 2, mass: 1 ", "grip: 2, mass: 1kg ")));
     }
 
     @Test
     void nor_is_it_outdone() throws IOException {
-        assertEquals(List.of("idle-waiver waiver:never-worth-using part:gone", "never-worth-using part:plank", "schema-mismatch document:catalog.yaml"),
+        assertEquals(ALL_BUT_WHAT_HANGS_ON_IT,
                 drawn(CATALOG.replace("grip: 1, mass: 1.5", "grip: 1, mass: heavy")));
     }
 
@@ -75,7 +77,7 @@ class HalfReadTest {
 
     @Test
     void a_price_that_cannot_be_read_counts_as_well() throws IOException {
-        assertEquals(List.of("idle-waiver waiver:never-worth-using part:gone", "never-worth-using part:plank", "schema-mismatch document:catalog.yaml"),
+        assertEquals(ALL_BUT_WHAT_HANGS_ON_IT,
                 drawn(CATALOG.replace("part: good, vendor: market, price: 2", "part: good, vendor: market, price: 2, tier: low")));
     }
 

@@ -23,10 +23,18 @@ final class BestAtRate {
         private int turn;
 
         Best(int size) {
-            this.weighed = new long[size];
-            this.costs = new long[size];
-            this.benefits = new long[size];
+            this(new long[size], new long[size], new long[size]);
             Arrays.fill(weighed, NONE);
+        }
+
+        private Best(long[] weighed, long[] costs, long[] benefits) {
+            this.weighed = weighed;
+            this.costs = costs;
+            this.benefits = benefits;
+        }
+
+        Best copy() {
+            return new Best(weighed.clone(), costs.clone(), benefits.clone());
         }
 
         boolean none(int at) {

@@ -42,7 +42,7 @@ public final class Comparison {
     private static final long STEPS_SLOT_BY_SLOT = 12_000_000;
     private static final long LAST_PATIENCE = 3_000;
 
-    /** With fewer nodes in the circuit there are steps for all. */
+    /** With fewer nodes in the circuit there are steps for all, and little is gained by going both ways side by side. */
     private static final int LARGE = 5_000;
 
     private final Landscape landscape;

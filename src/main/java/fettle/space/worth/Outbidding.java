@@ -24,9 +24,8 @@ final class Outbidding {
     private final Tradeoffs corners;
     private final Meter meter;
     private final Rate rate;
-    /** The most that may be fallen short by, and the steps in which it is told. */
+    /** The most that may be fallen short by. */
     private long whole;
-    private long grain = 1;
     private final Map<Asked, Curve> known = new HashMap<>();
 
     private record Asked(int node, long set, long shortfall) {}
@@ -51,7 +50,6 @@ final class Outbidding {
         }
         long shortfall = best - rate.weighed(cost, benefit);
         whole = shortfall;
-        grain = Math.max(1, shortfall / GRAINS);
         for (Stand stand : stands) {
             Curve curve = corners.of(stand, set);
             if (!curve.isEmpty() && best - best(curve) <= shortfall) {
@@ -76,6 +74,7 @@ final class Outbidding {
 
     /** The choices of a node that fall short of the best by no more than that, and some others: what falls short by about as much is the same question, asked once. */
     private Curve near(int node, long set, long atMost) {
+        long grain = Math.max(1, whole / GRAINS);
         long shortfall = atMost >= whole - grain ? whole : (atMost + grain - 1) / grain * grain;
         Asked asked = new Asked(node, set, shortfall);
         Curve curve = known.get(asked);

@@ -103,7 +103,7 @@ final class RoleSets {
         if (one == unsold) {
             return other;
         }
-        return united.computeIfAbsent((long) one.number() << Integer.SIZE | other.number(), unused -> {
+        return united.computeIfAbsent(key(one, other), unused -> {
             meter.spend((long) one.size() + other.size());
             Set<Long> all = new HashSet<>();
             Arrays.stream(one.sets()).forEach(all::add);
@@ -113,7 +113,7 @@ final class RoleSets {
     }
 
     private RoleList.Joined joined(RoleList one, RoleList other) {
-        return joined.computeIfAbsent((long) one.number() << Integer.SIZE | other.number(), unused -> {
+        return joined.computeIfAbsent(key(one, other), unused -> {
             meter.spend((long) one.size() * other.size());
             Set<Long> all = new HashSet<>();
             for (long some : one.sets()) {
@@ -123,6 +123,10 @@ final class RoleSets {
             }
             return new RoleList.Joined(one, other, list(all));
         });
+    }
+
+    private static long key(RoleList one, RoleList other) {
+        return (long) one.number() << Integer.SIZE | other.number();
     }
 
     /** Equal lists are kept once. */

@@ -17,7 +17,6 @@ import java.util.stream.IntStream;
 final class RungSets {
 
     private static final int MOST_RATES = 12;
-    private static final int WHOLE = 2;
 
     private final Place place;
     private final List<Place> all;
@@ -112,16 +111,16 @@ final class RungSets {
     /** Looks by one more rate; whether the part's best for a set that is open lies on the hull. */
     private boolean touches(Rate rate) {
         BestAtRate bests = atRate.apply(rate);
-        Sample sample = new Sample(rate, new BestAtRate.Best(sets.size()), new BestAtRate.Best(sets.size()));
-        bests.add(contenders.of(place), sets, sample.own);
-        bests.add(contenders.of(place), sets, sample.best);
+        BestAtRate.Best own = new BestAtRate.Best(sets.size());
+        bests.add(contenders.of(place), sets, own);
+        Sample sample = new Sample(rate, own, own.copy());
         if (samples.isEmpty()) {
             IntStream.range(0, sets.size()).filter(at -> !sample.own.none(at)).forEach(open::set);
         }
         if (Place.orNothing(place.contents()) && sets.place(0) >= 0) {
             sample.best.put(sets.place(0), 0, 0, 0);
         }
-        boolean whole = samples.size() == WHOLE;
+        boolean whole = middle == null && !rate.extreme();
         for (Place rival : all) {
             if (rival.head() != place.head() && (whole || !open.stream().allMatch(sample::behind))) {
                 bests.add(contenders.of(rival), sets, sample.best);
