@@ -38,6 +38,8 @@ public final class Contents {
     /** By place among the monitors that are looked at, by state, the sets of states seen alike here that have it. */
     private final Map<Integer, Map<Integer, List<Integer>>> placed = new HashMap<>();
     private volatile Map<Integer, Beside> beside;
+    /** What was asked about last, which is mostly asked about for several stands in a row. */
+    private Made lastMade = new Made(0, null);
 
     /**
      * Contents.
@@ -234,17 +236,54 @@ public final class Contents {
     /** What is known of a swap for what is made from a stand. */
     public Known known(Stand from, Rehung to) {
         synchronized (watches) {
-            if (!roomFor(from, to.head())) {
-                return Known.UNSAFE;
-            }
-            return open(from, to).length == 0 ? Known.SAFE : Known.DEPENDS;
+            return roomFor(from, to.head()) ? lastMade(from.head(), to).sure() ? Known.SAFE : Known.DEPENDS : Known.UNSAFE;
         }
     }
 
     int[] open(Stand from, Rehung to) {
         synchronized (watches) {
-            return IntStream.range(0, looked.length)
-                    .filter(i -> !watches.of(looked[i]).rehungNoWorse(slot, from.head(), to) && !rehungAsPlaced(i, from.head(), to)).map(i -> looked[i]).toArray();
+            return lastMade(from.head(), to).open();
+        }
+    }
+
+    private Made lastMade(int head, Rehung to) {
+        if (lastMade.head != head || lastMade.to != to) {
+            lastMade = new Made(head, to);
+        }
+        return lastMade;
+    }
+
+    /** What is made from any stand of a head; whether it may take the place of what it is made from is the same for all of them. */
+    private final class Made {
+
+        private final int head;
+        private final Rehung to;
+        private int[] open;
+        private Boolean sure;
+
+        Made(int head, Rehung to) {
+            this.head = head;
+            this.to = to;
+        }
+
+        /** Whether it may whatever stands around. */
+        boolean sure() {
+            if (sure == null) {
+                sure = IntStream.range(0, looked.length).allMatch(this::noWorse);
+            }
+            return sure;
+        }
+
+        /** The monitors for which that depends on what stands around. */
+        int[] open() {
+            if (open == null) {
+                open = sure() ? NONE : IntStream.range(0, looked.length).filter(i -> !noWorse(i)).map(i -> looked[i]).toArray();
+            }
+            return open;
+        }
+
+        private boolean noWorse(int at) {
+            return watches.of(looked[at]).rehungNoWorse(slot, head, to) || rehungAsPlaced(at, head, to);
         }
     }
 
@@ -292,7 +331,7 @@ public final class Contents {
 
             @Override
             public boolean safe(Stand from, Rehung to) {
-                return supposed(known(from, to));
+                return safe ? roomFor(from, to.head()) : supposed(known(from, to));
             }
 
             private boolean supposed(Known known) {

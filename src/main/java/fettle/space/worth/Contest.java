@@ -30,6 +30,8 @@ final class Contest {
     private static final int MOST_TRIED = 16;
     /** In how many steps most that is settled slot by slot is settled. */
     private static final long STEPS_BY_SLOTS = 30_000;
+    /** How many steps going on with that may take before anything else is tried. */
+    private static final long STEPS_TO_GO_ON = 10_000;
     /** How many times as many steps as going through a head slot by slot may take are for all that is tried with it, where all have to be quick. */
     private static final long EFFORT = 3;
     /** How many ways of filling a head's slots count as few. */
@@ -82,6 +84,12 @@ final class Contest {
         } catch (Meter.Spent spent) {
             return open(head);
         }
+    }
+
+    /** Lets go of what was found out about a head on which there is a verdict. */
+    void forget(int head) {
+        compensation.forget(head);
+        survivors.remove(head);
     }
 
     /** The same without what dominates it: empty where something does. */
@@ -147,21 +155,32 @@ final class Contest {
     }
 
     private Optional<Survivor> sought(List<Stand> stands, Swaps swaps) {
-        boolean bare = arena.terrain().slotsOf()[stands.get(0).head()].length == 0;
-        try {
-            meter.allow(bare ? STEPS : QUICK_STEPS, arena.quick());
-            return bare ? split(stands, swaps) : quickly(stands, swaps);
-        } catch (Meter.Spent spent) {
-            effort.allow(arena.hurried() ? EFFORT * arena.patience() : Long.MAX_VALUE, arena.thorough());
-            meter.allow(STEPS, effort);
-            meter.spend(1);
-            Optional<Survivor> found = remembered(stands, swaps);
-            if (found.isEmpty()) {
-                found = thoroughly(stands, swaps);
+        int head = stands.get(0).head();
+        boolean bare = arena.terrain().slotsOf()[head].length == 0;
+        boolean begun = compensation.begun(head);
+        if (!begun) {
+            try {
+                meter.allow(bare ? STEPS : QUICK_STEPS, arena.quick());
+                return bare ? split(stands, swaps) : quickly(stands, swaps);
+            } catch (Meter.Spent spent) {
+                // It takes more.
             }
-            found.ifPresent(survivor -> arena.memory().keep(survivor.stand().head(), survivor.yield()));
-            return found;
         }
+        effort.allow(arena.hurried() ? STEPS_TO_GO_ON + EFFORT * arena.patience() : Long.MAX_VALUE, arena.thorough());
+        meter.allow(STEPS, effort);
+        meter.spend(1);
+        Optional<Survivor> found = (begun ? goneOn(stands, swaps) : Optional.<Optional<Survivor>>empty())
+                .orElseGet(() -> remembered(stands, swaps).or(() -> thoroughly(stands, swaps)));
+        found.ifPresent(survivor -> arena.memory().keep(head, survivor.yield()));
+        return found;
+    }
+
+    /** Going through a head slot by slot taken up where it was left off. */
+    private Optional<Optional<Survivor>> goneOn(List<Stand> stands, Swaps swaps) {
+        meter.allow(STEPS_TO_GO_ON, effort);
+        Optional<Optional<Survivor>> settled = bySlots(stands, swaps);
+        meter.allow(STEPS, effort);
+        return settled;
     }
 
     /** Few assemblies are gone through one by one; many by what is in their slots. */
@@ -397,8 +416,10 @@ final class Contest {
             return Optional.empty();
         }
         for (Stand stand : unsure) {
-            Optional<Pick> found = search.find(stand.node(), measure.ofNothing(), target, Search.Asked.BETTER, mostParts, accepted);
-            if (found.isPresent() && from.stream().allMatch(each -> swaps.safe(each, stand))) {
+            // Whether it is safe is asked first, since that is mostly known already.
+            Optional<Pick> found = from.stream().allMatch(each -> swaps.safe(each, stand))
+                    ? search.find(stand.node(), measure.ofNothing(), target, Search.Asked.BETTER, mostParts, accepted) : Optional.empty();
+            if (found.isPresent()) {
                 return Optional.of(new Winner(Optional.of((Pick.Headed) found.get())));
             }
         }

@@ -13,7 +13,6 @@ final class Exchange {
     private final int[] adding;
     private final List<Lot> own;
     private final int to;
-    private final int[] takes;
     /** By slot of the first head, whether what is in it is kept. */
     private final boolean[] keeps;
     private final List<Lot> free = new ArrayList<>();
@@ -28,11 +27,9 @@ final class Exchange {
      * @param own its slots
      * @param to the other head
      * @param theirs the slots of that
-     * @param takes by slot of the first head, the place among these of the one that takes whatever is in it, or less than 0
-     * @param places the same of those in which it is kept
+     * @param places by slot of the first head, the place among these of the one in which is kept what is in it, or less than 0
      */
-    Exchange(Measure measure, int from, List<Lot> own, int to, List<Lot> theirs, int[] takes, int[] places) {
-        this.takes = takes;
+    Exchange(Measure measure, int from, List<Lot> own, int to, List<Lot> theirs, int[] places) {
         this.measure = measure;
         this.adding = measure.adding();
         this.own = own;
@@ -63,11 +60,6 @@ final class Exchange {
     /** The other head. */
     int to() {
         return to;
-    }
-
-    /** Whether the other head has a slot that takes whatever is in one of the first. */
-    boolean takes(int which) {
-        return takes[which] >= 0;
     }
 
     /** How many slots are filled anew. */

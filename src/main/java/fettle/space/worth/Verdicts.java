@@ -40,6 +40,14 @@ final class Verdicts {
 
     /** A verdict that is the same whatever stands around, or one that is to be worked out for each slot. */
     private Function<Swaps, Verdict> verdict(int head) {
+        Function<Swaps, Verdict> verdict = worked(head);
+        if (verdict instanceof Settled<Verdict> settled && !(settled.result() instanceof Verdict.Open)) {
+            contest.forget(head);
+        }
+        return verdict;
+    }
+
+    private Function<Swaps, Verdict> worked(int head) {
         Verdict feared = contest.of(head, contents.supposing(false));
         if (feared instanceof Verdict.Dominated || feared instanceof Verdict.Unsold) {
             return new Settled<>(feared);
