@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -20,6 +21,7 @@ public final class Contents {
     public enum Known { SAFE, UNSAFE, DEPENDS }
 
     private static final int[] NONE = {};
+    private static final int MOST_MADE = 1_000;
 
     private final Ground ground;
     private final Terrain terrain;
@@ -40,6 +42,8 @@ public final class Contents {
     private volatile Map<Integer, Beside> beside;
     /** What was asked about last, which is mostly asked about for several stands in a row. */
     private Made lastMade = new Made(0, null);
+    /** What was asked about before, which is asked about again for other slots that hold this. */
+    private final Map<Rehung, Made> made = new IdentityHashMap<>();
 
     /**
      * Contents.
@@ -248,7 +252,10 @@ public final class Contents {
 
     private Made lastMade(int head, Rehung to) {
         if (lastMade.head != head || lastMade.to != to) {
-            lastMade = new Made(head, to);
+            if (made.size() == MOST_MADE) {
+                made.clear();
+            }
+            lastMade = made.compute(to, (same, known) -> known == null || known.head != head ? new Made(head, to) : known);
         }
         return lastMade;
     }
