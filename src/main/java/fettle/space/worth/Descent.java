@@ -30,7 +30,7 @@ final class Descent<S> {
     /** For as many slots sets of them are written as the bits of one number. */
     private static final int MOST_SLOTS = 6;
     private static final int STEPS_A_TRY = 80;
-    private static final int STEPS_A_LONG_TRY = 2_000;
+    private static final int STEPS_A_LONG_TRY = 20_000;
 
     private final Contents contents;
     private final Arena arena;
