@@ -1,15 +1,18 @@
 package fettle.space.worth;
 
 import fettle.space.Contents;
+import fettle.space.Rehung;
 import fettle.space.Stand;
 import fettle.space.Swaps;
 import fettle.space.worth.Lots.Lot;
 import java.util.BitSet;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 
 /**
  * Looks among all that may be on a head for an assembly that no other head serves better, by branching and bounding: what is in each slot is halved until one
@@ -84,8 +87,14 @@ final class Compensation {
         }
         Branch all = (swaps.onlyIfSure() ? ifSure : otherwise)
                 .computeIfAbsent(head, unused -> new Branch(own.get().stream().map(Lot::choices).toArray(Cluster[]::new), stands));
-        Descent<S> descent = new Descent<>(contents, arena, meter, head, own.get(), swaps, leaf);
-        heads.stream().filter(other -> other != head).forEach(other -> descent.against(other, lots, all));
-        return descent.from(all);
+        Stand barest = stands.stream().min(Comparator.comparingInt(stand -> arena.fewestParts(stand.node()))).orElseThrow();
+        Map<Integer, List<Lot>> others = new TreeMap<>();
+        for (int other : heads) {
+            // Where it may not take the place of this one with nothing on it, it hardly ever may with something.
+            if (other != head && swaps.safe(barest, new Rehung(other, List.of(), List.of(), List.of()))) {
+                lots.of(other).ifPresent(theirs -> others.put(other, theirs));
+            }
+        }
+        return new Descent<>(contents, arena, meter, new Descent.Heads(head, own.get(), others), swaps, leaf).from(all);
     }
 }

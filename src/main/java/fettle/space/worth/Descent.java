@@ -15,11 +15,11 @@ import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -36,37 +36,29 @@ final class Descent<S> {
     private final Arena arena;
     private final Measure measure;
     private final Meter meter;
-    private final int head;
-    private final List<Lot> own;
+    private final Heads heads;
     private final Swaps swaps;
     private final Compensation.Leaf<S> leaf;
-    private final Map<Integer, List<Lot>> others = new TreeMap<>();
     private final Map<List<Stand>, Map<Rehung, Boolean>> safe = new IdentityHashMap<>();
     private boolean open;
 
     /**
-     * A way down.
+     * Which head is gone through, and which others are tried in its place.
      *
-     * @param own the slots of the head
-     * @param leaf what to do where one choice is left in each
+     * @param own its slots
+     * @param others the slots of each other
      */
-    Descent(Contents contents, Arena arena, Meter meter, int head, List<Lot> own, Swaps swaps, Compensation.Leaf<S> leaf) {
+    record Heads(int head, List<Lot> own, Map<Integer, List<Lot>> others) {}
+
+    /** A way down; what to do where one choice is left in each slot is the leaf's. */
+    Descent(Contents contents, Arena arena, Meter meter, Heads heads, Swaps swaps, Compensation.Leaf<S> leaf) {
         this.contents = contents;
         this.arena = arena;
         this.measure = arena.measure();
         this.meter = meter;
-        this.head = head;
-        this.own = own;
+        this.heads = heads;
         this.swaps = swaps;
         this.leaf = leaf;
-    }
-
-    /** Has another head tried, if what it may hold is known, and it may take the place of this one with nothing on it: where it may not, it hardly ever may with something. */
-    void against(int other, Lots lots, Branch all) {
-        Stand barest = all.stands().stream().min(Comparator.comparingInt((Stand stand) -> arena.fewestParts(stand.node()))).orElseThrow();
-        if (swaps.safe(barest, new Rehung(other, List.of(), List.of(), List.of()))) {
-            lots.of(other).ifPresent(theirs -> others.put(other, theirs));
-        }
     }
 
     /** The first found that stands its ground, none where nothing does; empty where some of it could not be decided. */
@@ -100,9 +92,9 @@ final class Descent<S> {
     /** Every way of putting another head in the place of this one, those first that keep most. */
     private List<Exchange> exchanges() {
         List<Exchange> exchanges = new ArrayList<>();
-        others.forEach((other, theirs) -> new Placements(own, theirs, this::takes).all().forEach(places -> {
+        heads.others().forEach((other, theirs) -> new Placements(heads.own(), theirs, this::takes).all().forEach(places -> {
             meter.spend(1);
-            exchanges.add(new Exchange(measure, head, own, other, theirs, places));
+            exchanges.add(new Exchange(measure, heads.head(), heads.own(), other, theirs, places));
         }));
         exchanges.sort(Comparator.comparingInt(Exchange::filled));
         return exchanges;
@@ -160,16 +152,13 @@ final class Descent<S> {
     }
 
     private Optional<S> single(Branch branch, Hopes above) {
-        BitSet settled = new BitSet();
         Optional<S> found = Optional.empty();
-        if (!served(branch, above, STEPS_A_LONG_TRY, settled)) {
-            try {
-                found = leaf.of(branch.stands(), brought(branch), settled);
-            } catch (Meter.Spent spent) {
-                // Only this one took too long, unless all is spent.
-                meter.spend(0);
-                open = true;
-            }
+        try {
+            found = unserved(branch, above);
+        } catch (Meter.Spent spent) {
+            // Only this one took too long, unless all is spent.
+            meter.spend(0);
+            open = true;
         }
         if (found.isEmpty()) {
             settle(branch);
@@ -177,8 +166,14 @@ final class Descent<S> {
         return found;
     }
 
+    /** What a branch of one choice in each slot is found to be, if nothing is seen to serve it. */
+    private Optional<S> unserved(Branch one, Hopes above) {
+        BitSet settled = new BitSet();
+        return served(one, above, STEPS_A_LONG_TRY, settled) ? Optional.empty() : leaf.of(one.stands(), brought(one), settled);
+    }
+
     private Yield brought(Branch branch) {
-        Yield brought = measure.ofPart(head);
+        Yield brought = measure.ofPart(heads.head());
         for (Cluster choice : branch.box()) {
             brought = measure.both(brought, choice.best());
         }
@@ -191,7 +186,7 @@ final class Descent<S> {
      * @param settled is given the other heads that are not better than any of it, whatever is on them
      */
     private boolean served(Branch branch, Hopes hopes, int most, BitSet settled) {
-        others.keySet().forEach(settled::set);
+        heads.others().keySet().forEach(settled::set);
         List<Exchange> exchanges = hopes.all();
         meter.spend(exchanges.size() / Fronts.COMPARISONS_A_STEP);
         for (int e = 0; e < exchanges.size(); e++) {
@@ -229,7 +224,7 @@ final class Descent<S> {
 
     /** Something in a branch that stands its ground, sought among what is best in one column or another, and what is smallest. */
     private Optional<S> probed(Branch branch, Hopes above) {
-        Set<List<Cluster>> boxes = new HashSet<>();
+        Set<List<Cluster>> boxes = new LinkedHashSet<>();
         boxes.add(narrowed(branch, Comparator.comparing(Cluster::orNothing)));
         for (int column = 0; column < measure.plain(); column++) {
             int by = column;
@@ -237,17 +232,14 @@ final class Descent<S> {
         }
         for (List<Cluster> box : boxes) {
             Branch one = branch(box.toArray(Cluster[]::new), branch);
-            BitSet settled = new BitSet();
-            if (!one.settled() && !served(one, above, STEPS_A_LONG_TRY, settled)) {
-                try {
-                    Optional<S> found = leaf.of(one.stands(), brought(one), settled);
-                    if (found.isPresent()) {
-                        return found;
-                    }
-                } catch (Meter.Spent spent) {
-                    // Others may do, unless all is spent.
-                    meter.spend(0);
+            try {
+                Optional<S> found = one.settled() ? Optional.empty() : unserved(one, above);
+                if (found.isPresent()) {
+                    return found;
                 }
+            } catch (Meter.Spent spent) {
+                // Others may do, unless all is spent.
+                meter.spend(0);
             }
         }
         return Optional.empty();
@@ -314,9 +306,9 @@ final class Descent<S> {
         Map<Integer, Integer> needed = new HashMap<>();
         int all = 0;
         for (int i = 0; i < box.length; i++) {
-            uses.addAll(own.get(i).nodes(box[i]));
-            needed.put(own.get(i).slot(), box[i].orNothing() ? 0 : 1 << i);
-            all |= needed.get(own.get(i).slot());
+            uses.addAll(heads.own().get(i).nodes(box[i]));
+            needed.put(heads.own().get(i).slot(), box[i].orNothing() ? 0 : 1 << i);
+            all |= needed.get(heads.own().get(i).slot());
         }
         Occupied occupied = new Occupied(arena.circuit(), uses, needed);
         List<Stand> standing = new ArrayList<>();
