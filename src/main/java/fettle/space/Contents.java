@@ -40,9 +40,7 @@ public final class Contents {
     /** By place among the monitors that are looked at, by state, the sets of states seen alike here that have it. */
     private final Map<Integer, Map<Integer, List<Integer>>> placed = new HashMap<>();
     private volatile Map<Integer, Beside> beside;
-    /** What was asked about last, which is mostly asked about for several stands in a row. */
-    private Made lastMade = new Made(0, null);
-    /** What was asked about before, which is asked about again for other slots that hold this. */
+    /** What was asked about before, which is asked about again for other stands and other slots that hold this. */
     private final Map<Rehung, Made> made = new IdentityHashMap<>();
 
     /**
@@ -240,24 +238,29 @@ public final class Contents {
     /** What is known of a swap for what is made from a stand. */
     public Known known(Stand from, Rehung to) {
         synchronized (watches) {
-            return roomFor(from, to.head()) ? lastMade(from.head(), to).sure() ? Known.SAFE : Known.DEPENDS : Known.UNSAFE;
+            if (!roomFor(from, to.head())) {
+                return Known.UNSAFE;
+            }
+            return made(from.head(), to).sure() ? Known.SAFE : Known.DEPENDS;
         }
     }
 
     int[] open(Stand from, Rehung to) {
         synchronized (watches) {
-            return lastMade(from.head(), to).open();
+            return made(from.head(), to).open();
         }
     }
 
-    private Made lastMade(int head, Rehung to) {
-        if (lastMade.head != head || lastMade.to != to) {
+    private Made made(int head, Rehung to) {
+        Made known = made.get(to);
+        if (known == null || known.head != head) {
             if (made.size() == MOST_MADE) {
                 made.clear();
             }
-            lastMade = made.compute(to, (same, known) -> known == null || known.head != head ? new Made(head, to) : known);
+            known = new Made(head, to);
+            made.put(to, known);
         }
-        return lastMade;
+        return known;
     }
 
     /** What is made from any stand of a head; whether it may take the place of what it is made from is the same for all of them. */
