@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Pareto fronts: of the choices out of a node of the circuit, those than which no other is as good in every column, one for each that are even. Whatever is
@@ -21,14 +22,18 @@ final class Fronts {
      * @param pairs the most pairs of points that are put together for one
      * @param comparisons the most comparisons of points for one
      * @param kept how many points all fronts together have when those that are known are let go of; twice as many are too much
+     * @param ranked from how many points on they are looked up by their ranks
      */
-    record Bounds(int points, long pairs, long comparisons, long kept) {
+    record Bounds(int points, long pairs, long comparisons, long kept, int ranked) {
+
+        /** With so many points of a front, looking through them takes longer than ranking what is compared with them. */
+        private static final int MANY = 64;
 
         /** Fronts that are quickly gone through again and again. */
-        static final Bounds NARROW = new Bounds(64, 1_024, Long.MAX_VALUE, Long.MAX_VALUE / 2);
+        static final Bounds NARROW = new Bounds(64, 1_024, Long.MAX_VALUE, Long.MAX_VALUE / 2, Integer.MAX_VALUE);
 
         /** Fronts that are worth their while only where a verdict hangs on them. */
-        static final Bounds BROAD = new Bounds(20_000, 400_000, 40_000_000, 600_000);
+        static final Bounds BROAD = new Bounds(20_000, 400_000, 40_000_000, 600_000, MANY);
     }
 
     /** Comparisons of points are quickly done, compared to other steps. */
@@ -167,41 +172,65 @@ final class Fronts {
     private Optional<List<Point>> front(List<Point> points) {
         meter.spend(1);
         List<Point> front = new ArrayList<>();
+        // What was beaten later is beaten by something that beats whatever it does.
+        BitSet beaten = new BitSet();
+        Ranks ranks = null;
         long comparisons = 0;
-        int last = 0;
+        int likely = 0;
         for (Point point : HeaviestFirst.of(points, measure)) {
-            int beater = beater(point, front, last);
+            int beater = beater(point, front, likely, ranks);
+            comparisons += 1 + (beater < 0 ? front.size() : beater) / (ranks == null ? 1 : Ranks.PLACES_A_COMPARISON);
             if (beater >= 0) {
-                last = beater;
-                comparisons += beater + 1;
+                likely = beater;
             } else {
-                comparisons += front.size();
                 for (int i = front.size() - 1; i >= 0 && measure.weight(front.get(i).yield()) == measure.weight(point.yield()); i--) {
                     if (measure.neverWorse(point.yield(), front.get(i).yield())) {
-                        front.remove(i);
+                        beaten.set(i);
                     }
                 }
                 front.add(point);
+                if (ranks != null) {
+                    ranks.add(front.size() - 1, point.yield());
+                } else if (front.size() == bounds.ranked) {
+                    ranks = ranked(points, front);
+                }
             }
-            if (front.size() > bounds.points || comparisons > bounds.comparisons) {
+            if (front.size() - beaten.cardinality() > bounds.points || comparisons > bounds.comparisons) {
                 front = null;
                 break;
             }
         }
         meter.spend(comparisons / COMPARISONS_A_STEP);
-        return Optional.ofNullable(front);
+        return Optional.ofNullable(front).map(found -> beaten.isEmpty() ? found
+                : IntStream.range(0, found.size()).filter(i -> !beaten.get(i)).mapToObj(found::get).toList());
+    }
+
+    private Ranks ranked(List<Point> points, List<Point> front) {
+        Ranks ranks = new Ranks(measure, points.stream().map(Point::yield).toList());
+        for (int i = 0; i < front.size(); i++) {
+            ranks.add(i, front.get(i).yield());
+        }
+        return ranks;
     }
 
     /** One that is as good; what beat the point before is likely to beat this one. */
-    private int beater(Point point, List<Point> front, int likely) {
+    private int beater(Point point, List<Point> front, int likely, Ranks ranks) {
         if (likely < front.size() && measure.neverWorse(front.get(likely).yield(), point.yield())) {
             return likely;
         }
-        for (int i = 0; i < front.size(); i++) {
-            if (measure.neverWorse(front.get(i).yield(), point.yield())) {
-                return i;
+        if (ranks == null) {
+            for (int i = 0; i < front.size(); i++) {
+                if (measure.neverWorse(front.get(i).yield(), point.yield())) {
+                    return i;
+                }
             }
+            return -1;
         }
-        return -1;
+        int[] ranked = ranks.of(point.yield());
+        int next = ranks.next(0, ranked);
+        while (next >= 0 && !measure.neverWorse(front.get(next).yield(), point.yield())) {
+            next = ranks.next(next + 1, ranked);
+        }
+        return next;
     }
 }

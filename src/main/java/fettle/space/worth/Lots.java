@@ -5,6 +5,7 @@ import fettle.space.Contents;
 import fettle.space.Held;
 import fettle.space.worth.Cluster.Choice;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -41,6 +42,8 @@ final class Lots {
     private static final long STEPS_FOR_A_FRONT = 1_000_000;
     /** Where heads have to be quick, what one use of a slot may take for each step of going through a head. */
     private static final long FRONTS_A_STEP = 5;
+    /** Of how many uses something is kept in mind that goes for a choice: where a slot holds none of the first, it mostly holds one of the others. */
+    private static final int MOST_EXCHANGERS = 3;
 
     private final Contents contents;
     private final Arena arena;
@@ -110,12 +113,10 @@ final class Lots {
         private final List<Integer> uses;
         private final List<Choice> all = new ArrayList<>();
         private final BitSet known = new BitSet();
-        /** By choice, the use of one that goes for it; {@link #NONE} where there is none. */
-        private final int[] exchangers;
+        /** By choice, the uses of some of those that go for it. */
+        private final List<int[]> exchangers;
         private final Map<Integer, Boolean> instead = new HashMap<>();
         private final int slot;
-
-        private static final int NONE = -2;
 
         Pool(int shape) {
             int any = -1;
@@ -133,8 +134,7 @@ final class Lots {
             for (int i = 0; i < uses.size(); i++) {
                 gather(i);
             }
-            Cluster tree = new Cluster(measure, all);
-            this.exchangers = all.stream().mapToInt(choice -> exchanger(choice, tree)).toArray();
+            this.exchangers = exchangers();
         }
 
         /** All that stands on the front of a use, unless that is too much. */
@@ -165,27 +165,46 @@ final class Lots {
                 places.put(Cluster.NOTHING, Cluster.NOTHING);
             }
             List<Choice> needed = new ArrayList<>();
-            for (int i = 0; i < exchangers.length; i++) {
+            for (int i = 0; i < all.size(); i++) {
                 Integer place = places.get(all.get(i).use());
-                if (place != null && !places.containsKey(exchangers[i])) {
+                if (place != null && Arrays.stream(exchangers.get(i)).noneMatch(places::containsKey)) {
                     needed.add(new Choice(place, all.get(i).yield()));
                 }
             }
             return Optional.of(needed);
         }
 
-        private int exchanger(Choice choice, Cluster some) {
-            if (measure.compare(some.best(), choice.yield()) == Measure.Order.WORSE) {
-                return NONE;
+        private List<int[]> exchangers() {
+            Ranks ranks = new Ranks(measure, all.stream().map(Choice::yield).toList());
+            // By use, counted from nothing on, the place of the first choice after those of it.
+            int[] ends = new int[uses.size() + 1];
+            for (int i = 0; i < all.size(); i++) {
+                ranks.add(i, all.get(i).yield());
+                ends[all.get(i).use() + 1] = i + 1;
             }
-            if (!some.single()) {
-                int found = exchanger(choice, some.halves().get(0));
-                return found == NONE ? exchanger(choice, some.halves().get(1)) : found;
+            return all.stream().map(choice -> exchangers(choice, ranks, ends)).toList();
+        }
+
+        private int[] exchangers(Choice choice, Ranks ranks, int[] ends) {
+            int[] found = new int[MOST_EXCHANGERS];
+            int count = 0;
+            int[] ranked = ranks.of(choice.yield());
+            int next = ranks.next(0, ranked);
+            while (next >= 0 && count < found.length) {
+                Choice other = all.get(next);
+                boolean through = other.use() == choice.use() || !instead(choice.use(), other.use());
+                if (!through && exchanged(choice, other)) {
+                    found[count++] = other.use();
+                    through = true;
+                }
+                next = ranks.next(through ? ends[other.use() + 1] : next + 1, ranked);
             }
-            Choice other = some.choices().get(0);
-            // Of those that can be exchanged either way the first is kept.
-            boolean exchanged = other != choice && goesFor(other, choice) && (other.use() < choice.use() || !goesFor(choice, other));
-            return exchanged ? other.use() : NONE;
+            return Arrays.copyOf(found, count);
+        }
+
+        /** Whether another choice goes for one; of those that go for each other the first is kept. */
+        private boolean exchanged(Choice choice, Choice other) {
+            return goesFor(other, choice) && (other.use() < choice.use() || !goesFor(choice, other));
         }
 
         private boolean goesFor(Choice other, Choice choice) {

@@ -41,6 +41,7 @@ import org.moeaframework.core.population.NondominatedPopulation;
 class FrontsTest {
 
     private static final int MOST_CHOICES = 400;
+    private static final Fronts.Bounds RANKED = new Fronts.Bounds(1_000, 100_000, Long.MAX_VALUE, Long.MAX_VALUE / 2, 1);
 
     @Provide
     static Arbitrary<String> catalogs() {
@@ -60,6 +61,7 @@ class FrontsTest {
     private static void agree(Landscape landscape, Measure measure, Figures figures) {
         agree(landscape, measure, Fronts.Bounds.NARROW, figures);
         agree(landscape, measure, Fronts.Bounds.BROAD, figures);
+        agree(landscape, measure, RANKED, figures);
     }
 
     private static void agree(Landscape landscape, Measure measure, Fronts.Bounds bounds, Figures figures) {
