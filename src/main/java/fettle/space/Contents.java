@@ -358,8 +358,8 @@ public final class Contents {
         Capacity less = terrain.room()[from];
         Capacity more = terrain.room()[into];
         return more.most() >= less.most() && more.notches() >= less.notches() && (less.distinct() || !more.distinct())
-                && ground.monitors().lookOf(from).equals(ground.monitors().lookOf(into))
-                && Numbers.union(terrain.candidates()[into], terrain.candidates()[from]).length == terrain.candidates()[into].length;
+                && Numbers.contains(terrain.candidates()[into], terrain.candidates()[from])
+                && ground.monitors().lookOf(from).equals(ground.monitors().lookOf(into));
     }
 
     /** Whether a part can come back below itself. */

@@ -39,6 +39,23 @@ final class Numbers {
         return length == one.length ? one : length == other.length ? other : Arrays.copyOf(both, length);
     }
 
+    /** Whether all of some numbers are among others. */
+    static boolean contains(int[] all, int[] some) {
+        if (some == all) {
+            return true;
+        }
+        int i = 0;
+        for (int number : some) {
+            while (i < all.length && all[i] < number) {
+                i++;
+            }
+            if (i == all.length || all[i] != number) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     static int[] intersection(int[] one, int[] other) {
         if (one.length == 0 || one == other) {
             return one;

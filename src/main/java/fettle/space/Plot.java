@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.IntSupplier;
 
 /**
  * One platform's valid builds, slot by slot, and what the rest of them can hold around each part and slot: for each relation the set of states that the rest brings about.
@@ -13,8 +14,6 @@ import java.util.TreeMap;
  * <p>One relation at a time is enough to tell what may be swapped: a build is broken when some relation is, and each state in such a set is brought about by a valid build.
  */
 public final class Plot {
-
-    private record Around(int monitor, int slot) {}
 
     private final Ground ground;
     private final Circuit circuit;
@@ -24,8 +23,9 @@ public final class Plot {
     private final int[] base;
     private final int root;
     private final BitSet nodes;
-    private final Map<Integer, IntTable> outside = new HashMap<>();
-    private final Map<Around, IntTable> around = new HashMap<>();
+    private final Map<Integer, NodeTable> outside = new HashMap<>();
+    /** By monitor, by slot. */
+    private final Map<Integer, Map<Integer, Vicinity>> vicinities = new HashMap<>();
     /** The slots that a part's node stands in. */
     private final Ancestry standing;
     /** The parts that may not stand below themselves and stand above a node in some valid build. */
@@ -68,22 +68,14 @@ public final class Plot {
         return List.copyOf(sites);
     }
 
-    /** Forgets what stands around, which takes much room and is worked out again where it is asked for. */
-    public void forget() {
-        synchronized (watches) {
-            outside.clear();
-            around.clear();
-        }
-    }
-
     /** The number of the set of states that the rest of a valid build can bring to a monitor, around a part, a slot in use, or another node of a host's slots. */
     int outside(int monitor, int node) {
         if (node == root) {
             return watches.of(monitor).states().of(base[monitor]);
         }
-        IntTable known = outside.computeIfAbsent(monitor, unused -> new IntTable());
+        NodeTable known = outside.computeIfAbsent(monitor, unused -> new NodeTable());
         int states = known.get(node);
-        if (states == IntTable.NONE) {
+        if (states == NodeTable.NONE) {
             states = circuit.kind(node) == Circuit.Kind.PART ? aroundPart(monitor, node) : aroundShare(monitor, node);
             known.put(node, states);
         }
@@ -122,37 +114,54 @@ public final class Plot {
 
     /** The number of the set of states, before a slot is full, of all that can be around a part or lot in it. */
     int around(int monitor, int slot, int node) {
-        IntTable known = around.computeIfAbsent(new Around(monitor, slot), unused -> new IntTable());
-        int states = known.get(node);
-        if (states == IntTable.NONE) {
-            Watch watch = watches.of(monitor);
-            states = StateSets.EMPTY;
-            for (int i = 0; i < uplinks.count(node); i++) {
-                int parent = uplinks.parent(node, i);
-                if (nodes.get(parent)) {
-                    states = watch.filling().union(states, within(watch, monitor, slot, parent, node));
-                }
-            }
-            known.put(node, states);
+        return vicinities.computeIfAbsent(monitor, unused -> new HashMap<>()).computeIfAbsent(slot, unused -> new Vicinity(monitor, slot)).around(node);
+    }
+
+    /** What can be around the parts and lots in one slot, for one monitor. */
+    private final class Vicinity {
+
+        private final Watch watch;
+        private final int monitor;
+        private final int slot;
+        private final IntTable known = new IntTable();
+
+        Vicinity(int monitor, int slot) {
+            this.watch = watches.of(monitor);
+            this.monitor = monitor;
+            this.slot = slot;
         }
-        return states;
-    }
 
-    private int within(Watch watch, int monitor, int slot, int parent, int node) {
-        int first = circuit.first(parent);
-        int second = circuit.second(parent);
-        return switch (circuit.kind(parent)) {
-            case SLOT -> first == slot ? watch.opened(outside(monitor, parent)) : StateSets.EMPTY;
-            case EITHER -> around(monitor, slot, parent);
-            case SEVERAL -> beside(watch, around(monitor, slot, parent), () -> watch.times(watch.within(slot, first), second - 1));
-            case BOTH -> beside(watch, around(monitor, slot, parent), () -> watch.within(slot, first == node ? second : first));
-            case ONE, PART -> throw new IllegalStateException("a part stands on a part without a slot between");
-        };
-    }
+        int around(int node) {
+            int states = known.get(node);
+            if (states == IntTable.NONE) {
+                states = StateSets.EMPTY;
+                for (int i = 0; i < uplinks.count(node); i++) {
+                    int parent = uplinks.parent(node, i);
+                    if (nodes.get(parent)) {
+                        states = watch.filling().union(states, within(parent, node));
+                    }
+                }
+                known.put(node, states);
+            }
+            return states;
+        }
 
-    /** Lots that stand in other slots have nothing around them here, and may not even be possible here. */
-    private static int beside(Watch watch, int around, java.util.function.IntSupplier others) {
-        return around == StateSets.EMPTY ? StateSets.EMPTY : watch.filling().sums(around, others.getAsInt());
+        private int within(int parent, int node) {
+            int first = circuit.first(parent);
+            int second = circuit.second(parent);
+            return switch (circuit.kind(parent)) {
+                case SLOT -> first == slot ? watch.opened(outside(monitor, parent)) : StateSets.EMPTY;
+                case EITHER -> around(parent);
+                case SEVERAL -> beside(around(parent), () -> watch.times(watch.within(slot, first), second - 1));
+                case BOTH -> beside(around(parent), () -> watch.within(slot, first == node ? second : first));
+                case ONE, PART -> throw new IllegalStateException("a part stands on a part without a slot between");
+            };
+        }
+
+        /** Lots that stand in other slots have nothing around them here, and may not even be possible here. */
+        private int beside(int around, IntSupplier others) {
+            return around == StateSets.EMPTY ? StateSets.EMPTY : watch.filling().sums(around, others.getAsInt());
+        }
     }
 
     private int slotOrNothing(int node) {

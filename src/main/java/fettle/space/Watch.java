@@ -22,11 +22,11 @@ final class Watch {
     private final int width;
     private final StateSets states;
     private final StateSets filling;
-    private final IntTable inside = new IntTable();
+    private final NodeTable inside = new NodeTable();
     private final Map<Integer, IntTable> within = new HashMap<>();
-    private final Map<Long, Integer> closed = new HashMap<>();
-    private final Map<Long, Integer> brought = new HashMap<>();
-    private final Map<Long, Boolean> noWorse = new HashMap<>();
+    private final PairTable closed = new PairTable();
+    private final PairTable brought = new PairTable();
+    private final PairTable noWorse = new PairTable();
 
     Watch(Ground ground, Circuit circuit, int monitor) {
         this.ground = ground;
@@ -88,7 +88,7 @@ final class Watch {
                 break;
         }
         int known = inside.get(node);
-        if (known == IntTable.NONE) {
+        if (known == NodeTable.NONE) {
             known = switch (circuit.kind(node)) {
                 case PART -> states.sums(states.of(own(first)), inside(circuit.second(node)));
                 case SLOT -> closed(first, within(first, circuit.second(node)));
@@ -148,28 +148,50 @@ final class Watch {
 
     /** What a part directly in a slot brings there, whatever is on it, before the slot is full. */
     int brought(int slot, int head) {
-        return brought.computeIfAbsent(KeyOfTwo.of(ground.nodeOf(slot), head), unused -> {
+        int look = ground.nodeOf(slot);
+        int known = brought.get(look, head);
+        if (known == PairTable.NONE) {
             Signature joint = monitors.plus(Signature.NOTHING, monitors.among(slot, head));
-            return joint.stateOf(monitor) * width + (width == 1 ? 0 : joint.stateOf(gatherer));
-        });
+            known = joint.stateOf(monitor) * width + (width == 1 ? 0 : joint.stateOf(gatherer));
+            brought.put(look, head, known);
+        }
+        return known;
     }
 
     /** The states once a slot is full and in use. */
     int closed(int slot, int before) {
-        return closed.computeIfAbsent(KeyOfTwo.of(ground.nodeOf(slot), before), unused -> states.of(Arrays.stream(filling.get(before))
-                .map(state -> monoid.plus(state / width, monitors.used(slot, monitor, state % width))).sorted().distinct().toArray()));
+        int look = ground.nodeOf(slot);
+        int known = closed.get(look, before);
+        if (known == PairTable.NONE) {
+            known = states.of(Arrays.stream(filling.get(before))
+                    .map(state -> monoid.plus(state / width, monitors.used(slot, monitor, state % width))).sorted().distinct().toArray());
+            closed.put(look, before, known);
+        }
+        return known;
     }
 
     /** Whether some state of one set in place of some of another never breaks the relation where the other would not; those of each set being alike. */
     boolean noWorse(int set, int other) {
         for (int one : states.get(set)) {
             for (int before : states.get(other)) {
-                if (one == before || monoid.states() <= MOST_COMPARED && noWorse.computeIfAbsent(KeyOfTwo.of(one, before), unused -> monoid.noWorse(one, before))) {
+                if (stateNoWorse(one, before)) {
                     return true;
                 }
             }
         }
         return false;
+    }
+
+    private boolean stateNoWorse(int one, int before) {
+        if (one == before || monoid.states() > MOST_COMPARED) {
+            return one == before;
+        }
+        int known = noWorse.get(one, before);
+        if (known == PairTable.NONE) {
+            known = monoid.noWorse(one, before) ? 1 : 0;
+            noWorse.put(one, before, known);
+        }
+        return known == 1;
     }
 
     private static final int MOST_COMPARED = 1024;
@@ -197,8 +219,7 @@ final class Watch {
         int had = monoid.plus(own(head), before / width);
         int[] choices = states.get(choices(to.dropped()));
         for (int choice : choices) {
-            int all = monoid.plus(had, choice);
-            if (made != all && !(monoid.states() <= MOST_COMPARED && noWorse.computeIfAbsent(KeyOfTwo.of(made, all), unused -> monoid.noWorse(made, all)))) {
+            if (!stateNoWorse(made, monoid.plus(had, choice))) {
                 return false;
             }
         }

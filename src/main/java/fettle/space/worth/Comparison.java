@@ -44,6 +44,8 @@ public final class Comparison {
 
     /** With fewer nodes in the circuit there are steps for all, and little is gained by going both ways side by side. */
     private static final int LARGE = 5_000;
+    /** How many platforms are gone through side by side in a large one. */
+    private static final int AT_ONCE = 16;
 
     private final Landscape landscape;
     private final Catalog catalog;
@@ -75,15 +77,27 @@ public final class Comparison {
 
     /** Every slot that holds something in some valid build of a platform that has one, in order of hosts and slots. */
     public List<SlotWorth> platform(String platform) {
-        List<SlotWorth> known = platforms.get(platform);
-        if (known == null) {
+        if (!platforms.containsKey(platform)) {
             easiestFirst();
-            known = worths(platform, landscape.plot(platform).sites());
-            platforms.put(platform, known);
-            landscape.plot(platform).forget();
+            List<String> some = from(platform);
+            List<Spot> spots = some.stream().flatMap(each -> landscape.plot(each).sites().stream().map(site -> new Spot(each, site))).toList();
+            Map<String, List<SlotWorth>> worths = worths(spots).stream().collect(Collectors.groupingBy(SlotWorth::platform));
+            some.forEach(each -> platforms.put(each, List.copyOf(worths.getOrDefault(each, List.of()))));
         }
-        return known;
+        return platforms.get(platform);
     }
+
+    /** A platform, and in a large catalog some that are likely to be asked for next, so that neither way of comparing has to wait for the other after each. */
+    private List<String> from(String platform) {
+        if (landscape.circuit().size() <= LARGE) {
+            return List.of(platform);
+        }
+        List<String> all = List.copyOf(landscape.platforms());
+        return all.subList(all.indexOf(platform), all.size()).stream().filter(each -> !platforms.containsKey(each)).limit(AT_ONCE).toList();
+    }
+
+    /** A slot of a platform. */
+    private record Spot(String platform, Site site) {}
 
     /** What is hard uses up the steps that all have together, so that it comes after what is easy. */
     private void easiestFirst() {
@@ -111,18 +125,20 @@ public final class Comparison {
         return landscape.circuit().size() > LARGE ? DeepStack.each(ways, work) : ways.stream().map(work).toList();
     }
 
-    private List<SlotWorth> worths(String platform, List<Site> sites) {
-        List<Deal> dealt = sites.stream().map(site -> deal(site.contents())).toList();
+    private List<SlotWorth> worths(List<Spot> spots) {
+        List<Deal> dealt = spots.stream().map(spot -> deal(spot.site().contents())).toList();
         List<List<List<Verdict>>> found = bothWays(arena -> {
             List<List<Verdict>> each = new ArrayList<>();
-            for (int i = 0; i < sites.size(); i++) {
-                each.add(arena == ignoringCost ? dealt.get(i).free(sites.get(i)) : dealt.get(i).priced(sites.get(i)));
+            for (int i = 0; i < dealt.size(); i++) {
+                Site site = spots.get(i).site();
+                each.add(arena == ignoringCost ? dealt.get(i).free(site) : dealt.get(i).priced(site));
             }
             return each;
         });
         List<SlotWorth> worths = new ArrayList<>();
-        for (int i = 0; i < sites.size(); i++) {
-            worths.add(dealt.get(i).in(platform, sites.get(i).slot(), sites.get(i), found.get(0).get(i), found.get(1).get(i)));
+        for (int i = 0; i < dealt.size(); i++) {
+            Spot spot = spots.get(i);
+            worths.add(dealt.get(i).in(spot.platform(), spot.site().slot(), spot.site(), found.get(0).get(i), found.get(1).get(i)));
         }
         return List.copyOf(worths);
     }
@@ -130,8 +146,8 @@ public final class Comparison {
     /** The same for the slots that hold one of some parts. */
     public List<SlotWorth> holding(String platform, Set<String> parts) {
         Set<Integer> heads = parts.stream().map(terrain::number).collect(Collectors.toSet());
-        return worths(platform, landscape.plot(platform).sites().stream()
-                .filter(site -> site.contents().stands().stream().anyMatch(stand -> heads.contains(stand.head()))).toList());
+        return worths(landscape.plot(platform).sites().stream().filter(site -> site.contents().stands().stream().anyMatch(stand -> heads.contains(stand.head())))
+                .map(site -> new Spot(platform, site)).toList());
     }
 
     /** How a part stands in every slot of a platform that holds it in some valid build of one that has any, in order of hosts and slots; other parts are not gone into. */
