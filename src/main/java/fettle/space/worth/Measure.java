@@ -241,7 +241,9 @@ final class Measure {
     private Yield gather(int part) {
         long[] steps = smallFigures.stream().mapToLong(figures -> figures[part]).toArray();
         BigDecimal[] figures = largeFigures.stream().map(all -> all[part]).toArray(BigDecimal[]::new);
-        return new Yield(steps, figures, figures);
+        // Most parts bring nothing in the large columns, which one look tells where they all have the same.
+        BigDecimal[] shared = Arrays.equals(figures, nothing.least()) ? nothing.least() : figures;
+        return new Yield(steps, shared, shared);
     }
 
     /** What nothing brings. */
@@ -266,8 +268,11 @@ final class Measure {
         for (int c = 0; c < sum.length; c++) {
             sum[c] = together(sorts[c], one.small()[c], other.small()[c]);
         }
-        if (large.isEmpty()) {
+        if (large.isEmpty() || bare(other)) {
             return new Yield(sum, one.least(), one.most());
+        }
+        if (bare(one)) {
+            return new Yield(sum, other.least(), other.most());
         }
         boolean exact = one.least() == one.most() && other.least() == other.most();
         BigDecimal[] least = new BigDecimal[large.size()];
@@ -281,6 +286,11 @@ final class Measure {
             }
         }
         return new Yield(sum, least, most);
+    }
+
+    /** Whether it is seen at once that something brings nothing in the large columns. */
+    private boolean bare(Yield yield) {
+        return yield.least() == nothing.least() && yield.most() == nothing.least();
     }
 
     private static long together(Small sort, long one, long other) {
@@ -324,7 +334,7 @@ final class Measure {
         for (int c = 0; c < best.length; c++) {
             best[c] = small.get(c) == Small.ROLES ? one.small()[c] | other.small()[c] : Math.max(one.small()[c], other.small()[c]);
         }
-        if (large.isEmpty()) {
+        if (large.isEmpty() || sameLarge(one, other)) {
             return new Yield(best, one.least(), one.most());
         }
         BigDecimal[] least = new BigDecimal[large.size()];
@@ -352,7 +362,7 @@ final class Measure {
                 better |= a > b;
             }
         }
-        for (int c = 0; c < large.size(); c++) {
+        for (int c = 0; c < large.size() && !sameLarge(one, other); c++) {
             int order = order(one, other, c);
             if (order < 0) {
                 return Order.WORSE;
@@ -360,6 +370,10 @@ final class Measure {
             better |= order > 0;
         }
         return better ? Order.BETTER : Order.EVEN;
+    }
+
+    private static boolean sameLarge(Yield one, Yield other) {
+        return one.least() == other.least() && one.most() == other.most();
     }
 
     /** How two together compare with another, without putting them together where small columns tell. */
@@ -378,7 +392,7 @@ final class Measure {
 
     /** Whether something brings nothing in the large columns, which most parts don't. */
     private boolean plainly(Yield yield) {
-        for (int c = 0; c < nothing.least().length; c++) {
+        for (int c = 0; c < nothing.least().length && !bare(yield); c++) {
             if (yield.least()[c] != nothing.least()[c] || yield.most()[c] != nothing.least()[c]) {
                 return false;
             }

@@ -5,15 +5,15 @@ import fettle.space.Contents;
 import fettle.space.Landscape;
 import fettle.space.Prices;
 import fettle.space.Site;
-import java.lang.management.ManagementFactory;
-import java.util.ArrayList;
+import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.Collections;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /** A comparison of whole assemblies taken stage by stage, so that each can be timed. */
 public final class ComparisonStages {
@@ -31,32 +31,20 @@ public final class ComparisonStages {
     }
 
     private <T> T time(String name, Stage<T> stage) {
-        long start = cpu();
+        long start = System.nanoTime();
         T result = stage.run();
-        millis.merge(name, (cpu() - start) / 1_000_000, Long::sum);
+        millis.merge(name, (System.nanoTime() - start) / 1_000_000, Long::sum);
         return result;
-    }
-
-    /** Processor time, so that whatever else the machine does counts for little. */
-    private static long cpu() {
-        return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
     }
 
     /** Runs all stages. */
     public void run() {
         Catalog catalog = landscape.relations().catalog();
-        List<Site> sites = new ArrayList<>();
-        time("plots", () -> landscape.platforms().stream().flatMap(platform -> landscape.plot(platform).sites().stream()).toList()).forEach(sites::add);
-        Set<Contents> different = Collections.newSetFromMap(new IdentityHashMap<>());
-        sites.forEach(site -> different.add(site.contents()));
-        figures.put("slots in use", sites.size());
-        figures.put("different contents", different.size());
-        figures.put("stands in them", different.stream().mapToInt(contents -> contents.stands().size()).sum());
-
+        slots(time("plots", () -> landscape.platforms().stream().flatMap(platform -> landscape.plot(platform).sites().stream()).toList()));
         Comparison comparison = time("measures", () -> new Comparison(landscape, Optional.empty()));
         List<SlotWorth> worths = time("verdicts", () -> landscape.platforms().stream().flatMap(platform -> comparison.platform(platform).stream()).toList());
-        count("ignoring cost", worths.stream().flatMap(worth -> worth.parts().values().stream()).map(PartWorth::ignoringCost).toList());
-        count("with cost", worths.stream().flatMap(worth -> worth.parts().values().stream()).map(PartWorth::withCost).toList());
+        count("ignoring cost", worths, PartWorth::ignoringCost);
+        count("with cost", worths, PartWorth::withCost);
         figures.putAll(comparison.figures());
 
         Middles middles = time("ladder roles", () -> new Middles(landscape, Optional.empty()));
@@ -66,11 +54,19 @@ public final class ComparisonStages {
         });
     }
 
-    private void count(String way, List<Verdict> verdicts) {
-        long dominated = verdicts.stream().filter(Verdict.Dominated.class::isInstance).count();
-        long undominated = verdicts.stream().filter(Verdict.Undominated.class::isInstance).count();
-        long open = verdicts.stream().filter(Verdict.Open.class::isInstance).count();
-        figures.put("verdicts " + way, "dominated " + dominated + ", undominated " + undominated + ", undecided " + open + ", of " + verdicts.size());
+    private void slots(List<Site> sites) {
+        Set<Contents> different = Collections.newSetFromMap(new IdentityHashMap<>());
+        sites.forEach(site -> different.add(site.contents()));
+        figures.put("slots in use", sites.size());
+        figures.put("different contents", different.size());
+        figures.put("stands in them", different.stream().mapToInt(contents -> contents.stands().size()).sum());
+    }
+
+    private void count(String way, List<SlotWorth> worths, Function<PartWorth, Verdict> verdict) {
+        Map<Class<?>, Long> counts = worths.stream().flatMap(worth -> worth.parts().values().stream())
+                .collect(Collectors.groupingBy(worth -> verdict.apply(worth).getClass(), Collectors.counting()));
+        figures.put("verdicts " + way, "dominated " + counts.getOrDefault(Verdict.Dominated.class, 0L) + ", undominated " + counts.getOrDefault(Verdict.Undominated.class, 0L)
+                + ", undecided " + counts.getOrDefault(Verdict.Open.class, 0L) + ", of " + counts.values().stream().mapToLong(Long::longValue).sum());
     }
 
     /** Milliseconds by stage. */
