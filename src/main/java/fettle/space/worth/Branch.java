@@ -2,6 +2,7 @@ package fettle.space.worth;
 
 import fettle.space.Rehung;
 import fettle.space.Stand;
+import fettle.space.Swaps;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -19,7 +20,8 @@ final class Branch {
     private final List<Stand> stands;
     private final List<Rehung> serving = new ArrayList<>();
     private boolean settled;
-    private boolean tried;
+    private int tried;
+    private Swaps probed;
     private List<Branch> parts = List.of();
 
     /**
@@ -78,13 +80,22 @@ final class Branch {
         }
     }
 
-    /** Whether it was tried in vain to serve all of it. */
-    boolean tried() {
+    /** In how many steps a try it was tried in vain to serve all of it; 0 where it was not. */
+    int tried() {
         return tried;
     }
 
-    void failed() {
-        tried = true;
+    void failed(int steps) {
+        tried = steps;
+    }
+
+    /** Whether something in it that stands its ground was last sought, by way of what is extreme, where these swaps are allowed, and not found. */
+    boolean probed(Swaps swaps) {
+        return probed == swaps;
+    }
+
+    void probedInVain(Swaps swaps) {
+        probed = swaps;
     }
 
     /** Branches that together are all of it, in the order in which they are to be gone through; none where it was not split. */

@@ -39,8 +39,8 @@ public final class Comparison {
     private static final long FIRST_PATIENCE = 100_000;
 
     /** How many more what is not the same in all slots with the same contents may take, and how many of these one head. */
-    private static final long STEPS_SLOT_BY_SLOT = 12_000_000;
-    private static final long LAST_PATIENCE = 30_000;
+    private static final long STEPS_SLOT_BY_SLOT = 30_000_000;
+    private static final long LAST_PATIENCE = 100_000;
 
     /** With fewer nodes in the circuit there are steps for all, and little is gained by going both ways side by side. */
     private static final int LARGE = 5_000;

@@ -28,6 +28,8 @@ final class Contest {
     private static final int MOST_SHOWN = 4;
     /** Of how many stands the smallest assembly is tried. */
     private static final int MOST_TRIED = 16;
+    /** How much is kept in mind of a head that nothing dominated before. */
+    private static final int MOST_SURVIVORS = 4;
     /** In how many steps most that is settled slot by slot is settled. */
     private static final long STEPS_BY_SLOTS = 30_000;
     /** How many steps going on with that may take before anything else is tried. */
@@ -44,8 +46,8 @@ final class Contest {
     /** By head, those of its stands in which something takes part in the comparison. */
     private final Map<Integer, List<Stand>> standsOf = new TreeMap<>();
     private final Rivals rivals;
-    /** By head, what was found last that nothing dominates: what stood when fewer swaps were allowed often does when more are. */
-    private final Map<Integer, Survivor> survivors = new HashMap<>();
+    /** By head, what was found that nothing dominates, the last first: what stood when some swaps were allowed often does when others are. */
+    private final Map<Integer, List<Survivor>> survivors = new HashMap<>();
     private final Boxes boxes;
     private final Meter meter;
     /** Counts the steps of all that is tried where little work doesn't settle it. */
@@ -145,13 +147,15 @@ final class Contest {
 
     /** An assembly of these stands that none with another head dominates, if there is one. */
     private Optional<Survivor> undominated(List<Stand> stands, Swaps swaps) {
-        int head = stands.get(0).head();
-        Survivor last = survivors.get(head);
-        if (last == null || !stands(last.stand(), last.yield(), swaps, arena.meter(QUICK_STEPS))) {
-            last = sought(stands, swaps).orElse(null);
-            survivors.put(head, last);
-        }
-        return Optional.ofNullable(last);
+        List<Survivor> known = survivors.computeIfAbsent(stands.get(0).head(), unused -> new ArrayList<>());
+        Optional<Survivor> last = known.stream().filter(survivor -> stands(survivor.stand(), survivor.yield(), swaps, arena.meter(QUICK_STEPS))).findFirst();
+        Optional<Survivor> found = last.isPresent() ? last : sought(stands, swaps);
+        found.ifPresent(survivor -> {
+            known.remove(survivor);
+            known.add(0, survivor);
+            known.subList(Math.min(known.size(), MOST_SURVIVORS), known.size()).clear();
+        });
+        return found;
     }
 
     private Optional<Survivor> sought(List<Stand> stands, Swaps swaps) {

@@ -29,7 +29,10 @@ final class Descent<S> {
 
     /** For as many slots sets of them are written as the bits of one number. */
     private static final int MOST_SLOTS = 6;
-    private static final int STEPS_A_TRY = 80;
+    private static final int STEPS_A_TRY = 200;
+    private static final int STEPS_A_LATER_TRY = 2_000;
+    /** From how many steps for all on one try may take more. */
+    private static final long MANY_STEPS = 100_000;
     private static final int STEPS_A_LONG_TRY = 20_000;
 
     private final Contents contents;
@@ -40,6 +43,7 @@ final class Descent<S> {
     private final Swaps swaps;
     private final Compensation.Leaf<S> leaf;
     private final Map<List<Stand>, Map<Rehung, Boolean>> safe = new IdentityHashMap<>();
+    private final int stepsATry;
     private boolean open;
 
     /**
@@ -59,6 +63,7 @@ final class Descent<S> {
         this.heads = heads;
         this.swaps = swaps;
         this.leaf = leaf;
+        this.stepsATry = meter.most() < MANY_STEPS ? STEPS_A_TRY : STEPS_A_LATER_TRY;
     }
 
     /** The first found that stands its ground, none where nothing does; empty where some of it could not be decided. */
@@ -120,15 +125,18 @@ final class Descent<S> {
             return single(branch, above);
         }
         // What was split because nothing serves all of it is seldom served when others may take its place.
-        if (!branch.tried()) {
-            if (served(branch, above, STEPS_A_TRY, new BitSet())) {
+        if (branch.tried() < stepsATry) {
+            if (served(branch, above, stepsATry, new BitSet())) {
                 return Optional.empty();
             }
-            branch.failed();
-            Optional<S> found = whole.isEmpty() || branch.decided() > whole.get().decided() ? probed(branch, above) : Optional.empty();
+            branch.failed(stepsATry);
+        }
+        if (!branch.probed(swaps) && (whole.isEmpty() || branch.decided() > whole.get().decided())) {
+            Optional<S> found = probed(branch, above);
             if (found.isPresent()) {
                 return found;
             }
+            branch.probedInVain(swaps);
         }
         Hopes hopes = above.within(branch.box());
         if (branch.parts().isEmpty()) {
@@ -265,7 +273,7 @@ final class Descent<S> {
             while (!left.isEmpty()) {
                 Cluster some = left.pop();
                 Branch part = part(branch, which, some);
-                if (part.settled() || served(part, hopes, STEPS_A_TRY, new BitSet())) {
+                if (part.settled() || served(part, hopes, stepsATry, new BitSet())) {
                     served.add(part);
                 } else if (some.single()) {
                     return List.<Branch>of();
