@@ -87,9 +87,9 @@ public final class Comparison {
         return platforms.get(platform);
     }
 
-    /** A platform, and in a large catalog some that are likely to be asked for next, so that neither way of comparing has to wait for the other after each. */
+    /** A platform, and in a large catalog, where it isn't the only one, some that are likely next, so that neither way of comparing has to wait for the other after each. */
     private List<String> from(String platform) {
-        if (landscape.circuit().size() <= LARGE) {
+        if (platforms.isEmpty() || landscape.circuit().size() <= LARGE) {
             return List.of(platform);
         }
         List<String> all = List.copyOf(landscape.platforms());
