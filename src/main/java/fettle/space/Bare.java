@@ -95,6 +95,9 @@ public final class Bare {
     }
 
     private int both(int one, int other) {
+        if (circuit.kind(one) != Circuit.Kind.BOTH && circuit.kind(other) != Circuit.Kind.BOTH) {
+            return circuit.both(one, other);
+        }
         IntStack factors = new IntStack();
         gather(one, factors);
         gather(other, factors);

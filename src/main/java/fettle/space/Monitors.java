@@ -344,6 +344,11 @@ final class Monitors {
             return one;
         }
         int[] pairs = new int[2 * (one.size() + other.size())];
+        return Signature.of(pairs, plus(one, other, pairs));
+    }
+
+    /** Puts the pairs of the sum of two signatures into an array with room for those of both, and tells how many numbers that makes. */
+    int plus(Signature one, Signature other, int[] pairs) {
         int length = 0;
         int i = 0;
         int j = 0;
@@ -365,7 +370,7 @@ final class Monitors {
                 pairs[length++] = state;
             }
         }
-        return Signature.of(pairs, length);
+        return length;
     }
 
     /** A signature after some events; these are sorted, and one twice counts twice. */

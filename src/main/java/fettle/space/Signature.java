@@ -15,21 +15,32 @@ final class Signature implements Comparable<Signature> {
 
     private Signature(int[] pairs) {
         this.pairs = pairs;
-        this.hash = hash(pairs);
+        this.hash = hash(pairs, pairs.length);
     }
 
     /** A sum over the pairs, no term of which waits for another: signatures are long, and made often. */
-    private static int hash(int[] pairs) {
+    static int hash(int[] pairs, int length) {
         long sum = 0;
-        for (int i = 0; i < pairs.length; i += 2) {
+        for (int i = 0; i < length; i += 2) {
             long pair = ((long) pairs[i] << 32 | pairs[i + 1]) * 0x9E3779B97F4A7C15L;
             sum += pair ^ pair >>> 29;
         }
         return (int) (sum ^ sum >>> 32);
     }
 
+    /** Of the first of some pairs. */
     static Signature of(int[] pairs, int length) {
-        return length == 0 ? NOTHING : new Signature(length == pairs.length ? pairs : Arrays.copyOf(pairs, length));
+        return length == 0 ? NOTHING : new Signature(Arrays.copyOf(pairs, length));
+    }
+
+    /** The pairs; nobody changes them. */
+    int[] pairs() {
+        return pairs;
+    }
+
+    /** Whether these are the pairs, as many as are given by the length. */
+    boolean holds(int[] some, int length) {
+        return Arrays.equals(pairs, 0, pairs.length, some, 0, length);
     }
 
     boolean isNothing() {

@@ -18,6 +18,8 @@ final class Signatures {
     private long[] table = new long[1024];
     private final Memory sums = new Memory();
     private final Memory views = new Memory();
+    /** For the pairs of a sum, which mostly is one that is known. */
+    private int[] room = new int[64];
 
     Signatures(Monitors monitors) {
         this.monitors = monitors;
@@ -25,18 +27,23 @@ final class Signatures {
     }
 
     int number(Signature signature) {
-        if (signature.isNothing() && !signatures.isEmpty()) {
+        return number(signature.pairs(), signature.pairs().length);
+    }
+
+    /** That of the signature of some pairs, which is made only where there is none yet. */
+    private int number(int[] pairs, int length) {
+        if (length == 0 && !signatures.isEmpty()) {
             return NOTHING;
         }
-        int hash = signature.hashCode();
+        int hash = Signature.hash(pairs, length);
         int at = place(hash);
         while (table[at] != 0) {
-            if ((int) (table[at] >>> 32) == hash && get((int) table[at] - 1).equals(signature)) {
+            if ((int) (table[at] >>> 32) == hash && get((int) table[at] - 1).holds(pairs, length)) {
                 return (int) table[at] - 1;
             }
             at = (at + 1) & (table.length - 1);
         }
-        signatures.add(signature);
+        signatures.add(Signature.of(pairs, length));
         table[at] = (long) hash << 32 | signatures.size();
         if (2 * signatures.size() > table.length) {
             rehash();
@@ -76,7 +83,15 @@ final class Signatures {
         // As asked, not in the order of the numbers: one that meets many is then remembered with them side by side.
         long key = (long) one << 32 | other;
         int known = sums.recall(key);
-        return known != Memory.FORGOTTEN ? known : sums.keep(key, number(monitors.plus(get(one), get(other))));
+        return known != Memory.FORGOTTEN ? known : sums.keep(key, summed(get(one), get(other)));
+    }
+
+    private int summed(Signature one, Signature other) {
+        int most = 2 * (one.size() + other.size());
+        if (room.length < most) {
+            room = new int[2 * most];
+        }
+        return number(room, monitors.plus(one, other, room));
     }
 
     int plus(int one, int[] events) {

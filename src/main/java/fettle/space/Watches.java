@@ -1,9 +1,7 @@
 package fettle.space;
 
 import java.nio.IntBuffer;
-import java.util.ArrayDeque;
-import java.util.BitSet;
-import java.util.Deque;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
 
@@ -42,16 +40,16 @@ final class Watches {
     int[] partsIn(int contents) {
         int[] known = partsIn.get(contents);
         if (known == null) {
-            BitSet found = new BitSet();
-            BitSet seen = new BitSet();
-            Deque<Integer> open = new ArrayDeque<>();
+            IntStack found = new IntStack();
+            IntTable seen = new IntTable();
+            IntStack open = new IntStack();
             open.push(contents);
             while (!open.isEmpty()) {
                 int node = open.pop();
-                if (!seen.get(node)) {
-                    seen.set(node);
+                if (seen.get(node) == IntTable.NONE) {
+                    seen.put(node, 0);
                     switch (circuit.kind(node)) {
-                        case PART -> found.set(node);
+                        case PART -> found.push(node);
                         case BOTH -> {
                             open.push(circuit.first(node));
                             open.push(circuit.second(node));
@@ -66,7 +64,8 @@ final class Watches {
                     }
                 }
             }
-            known = found.stream().toArray();
+            known = found.toArray();
+            Arrays.sort(known);
             partsIn.put(contents, known);
         }
         return known;

@@ -24,6 +24,10 @@ final class BestAtRate {
 
         Best(int size) {
             this(new long[size], new long[size], new long[size]);
+            clear();
+        }
+
+        private void clear() {
             Arrays.fill(weighed, NONE);
         }
 
@@ -63,29 +67,42 @@ final class BestAtRate {
         }
     }
 
+    /** For what is worked out of nodes. Whoever comes next works out its own in the same room, one after the other. */
+    static final class Room {
+
+        private final ByNode<Best> known = new ByNode<>();
+        private int turns;
+    }
+
     private final Bare bare;
     private final Circuit circuit;
     private final RoleSets roles;
     private final Worths worths;
     private final Meter meter;
-    /** What is of an earlier turn is worked out again in the same room. */
-    private final ByNode<Best> known = new ByNode<>();
+    private final Room room;
+    /** What is of an earlier turn is worked out again. */
     private int turn;
     private Rate rate;
 
-    BestAtRate(Bare bare, RoleSets roles, Worths worths, Meter meter) {
+    /**
+     * For one lens.
+     *
+     * @param room used for the same sets of roles only
+     */
+    BestAtRate(Bare bare, RoleSets roles, Worths worths, Meter meter, Room room) {
         this.bare = bare;
         this.circuit = bare.circuit();
         this.roles = roles;
         this.worths = worths;
         this.meter = meter;
+        this.room = room;
     }
 
     /** This, from now on by another rate. */
     BestAtRate by(Rate other) {
         if (!other.equals(rate)) {
             rate = other;
-            turn++;
+            turn = ++room.turns;
         }
         return this;
     }
@@ -99,14 +116,14 @@ final class BestAtRate {
     }
 
     private Best of(int node) {
-        Best best = known.get(node);
+        Best best = room.known.get(node);
         if (best == null) {
             best = new Best(roles.below(node).size());
-            known.put(node, best);
+            room.known.put(node, best);
         } else if (best.turn == turn) {
             return best;
         } else {
-            Arrays.fill(best.weighed, NONE);
+            best.clear();
         }
         if (best.weighed.length > 0) {
             work(node, roles.below(node), best);

@@ -327,8 +327,12 @@ final class Measure {
 
     /** The best of either in each column. */
     Yield best(Yield one, Yield other) {
-        if (one == other) {
+        // Often one has the best already, and no other need be made.
+        if (holds(one, other)) {
             return one;
+        }
+        if (holds(other, one)) {
+            return other;
         }
         long[] best = new long[one.small().length];
         for (int c = 0; c < best.length; c++) {
@@ -344,6 +348,21 @@ final class Measure {
             most[c] = one.most()[c].max(other.most()[c]);
         }
         return new Yield(best, least, most);
+    }
+
+    /** Whether one is the best of both in each column. */
+    private boolean holds(Yield one, Yield other) {
+        if (one == other) {
+            return true;
+        }
+        for (int c = 0; c < sorts.length; c++) {
+            long a = one.small()[c];
+            long b = other.small()[c];
+            if (sorts[c] == Small.ROLES ? (a | b) != a : a < b) {
+                return false;
+            }
+        }
+        return large.isEmpty() || sameLarge(one, other);
     }
 
     /** How one compares with another: worse in some column, even in all, or better in some and worse in none. Of bounds the best end is taken. */

@@ -23,11 +23,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Queue;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentLinkedQueue;
 
 /**
  * Finds the parts that lie between the rungs of the value ladder in every slot in which they can be bought and used.
@@ -116,8 +118,13 @@ public final class Middles {
         try {
             RoleSets roles = new RoleSets(catalog, terrain, bare, prices, new Meter(STEPS_A_LENS));
             Places places = new Places(slots.keySet(), roles);
-            return DeepStack.each(List.copyOf(lenses), lens -> Worths.of(catalog, terrain, lens, prices)
-                    .map(worths -> new Search(lens, worths, roles, places).outcome(all)).orElseGet(() -> open(lens, all, TOO_LONG)));
+            Queue<Rooms> spare = new ConcurrentLinkedQueue<>();
+            return DeepStack.each(List.copyOf(lenses), lens -> Worths.of(catalog, terrain, lens, prices).map(worths -> {
+                Rooms rooms = Optional.ofNullable(spare.poll()).orElseGet(Rooms::new);
+                Outcome outcome = new Search(lens, worths, roles, places, rooms).outcome(all);
+                spare.add(rooms);
+                return outcome;
+            }).orElseGet(() -> open(lens, all, TOO_LONG)));
         } catch (Meter.Spent spent) {
             return lenses.stream().map(lens -> open(lens, all, TOO_MANY)).toList();
         }
@@ -125,6 +132,14 @@ public final class Middles {
 
     private static Outcome open(Lens lens, List<String> all, String why) {
         return new Outcome(lens, new TreeMap<>(), all, Optional.of(new Undecided(why, "lens:" + lens.id())));
+    }
+
+    /** What one lens after the other is looked through in. */
+    private record Rooms(BestAtRate.Room forBenefit, BestAtRate.Room forCost, BestAtRate.Room between) {
+
+        Rooms() {
+            this(new BestAtRate.Room(), new BestAtRate.Room(), new BestAtRate.Room());
+        }
     }
 
     private final class Search {
@@ -138,18 +153,21 @@ public final class Middles {
         private final Tradeoffs fronts;
         private final Contenders contenders;
         private final Meter forChoice = new Meter(STEPS_A_CHOICE, Optional.of(meter));
-        private final Map<Rate, BestAtRate> atExtremes = new HashMap<>();
+        private final BestAtRate byBenefit;
+        private final BestAtRate byCost;
         private final BestAtRate between;
         private final Map<Contents, Map<Long, Curve>> hulls = new IdentityHashMap<>();
         private final Map<Contents, Map<Long, Curve>> plain = new IdentityHashMap<>();
 
-        Search(Lens lens, Worths worths, RoleSets roles, Places places) {
+        Search(Lens lens, Worths worths, RoleSets roles, Places places, Rooms rooms) {
             this.lens = lens;
             this.roles = roles;
             this.places = places;
             this.worths = worths;
             this.contenders = new Contenders(bare, roles, worths, meter);
-            this.between = new BestAtRate(bare, roles, worths, meter);
+            this.byBenefit = new BestAtRate(bare, roles, worths, meter, rooms.forBenefit());
+            this.byCost = new BestAtRate(bare, roles, worths, meter, rooms.forCost());
+            this.between = new BestAtRate(bare, roles, worths, meter, rooms.between());
             this.corners = new Tradeoffs(landscape.circuit(), bare, roles, worths, Curve.Keep.CORNERS, meter);
             this.fronts = new Tradeoffs(landscape.circuit(), bare, roles, worths, Curve.Keep.ALL, new Meter(STEPS_FOR_ALL_CHOICES, Optional.of(meter)));
         }
@@ -220,7 +238,7 @@ public final class Middles {
 
         /** The extremes are asked for more than once. */
         private BestAtRate atRate(Rate rate) {
-            return rate.extreme() ? atExtremes.computeIfAbsent(rate, unused -> new BestAtRate(bare, roles, worths, meter)).by(rate) : between.by(rate);
+            return (rate.equals(Rate.BENEFIT) ? byBenefit : rate.equals(Rate.COST) ? byCost : between).by(rate);
         }
 
         /** Whether a part is a rung among what serves the same roles as some of its assemblies, for some sets of roles. */
