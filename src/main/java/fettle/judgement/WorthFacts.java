@@ -221,7 +221,7 @@ final class WorthFacts {
     private List<Fact> because(Verdict.Dominated dominated, List<Gain> told) {
         Set<Fact> facts = new LinkedHashSet<>();
         for (Gain gain : told) {
-            Stream.concat(Stream.of(dominated.shown()), dominated.by().stream()).flatMap(assembly -> assembly.parts().stream()).map(catalog.parts()::get).distinct()
+            Stream.concat(Stream.of(dominated.shown()), dominated.by().stream()).flatMap(assembly -> assembly.parts().stream()).distinct().map(catalog.parts()::get)
                     .flatMap(part -> gain.column().attribute()
                             .<Optional<? extends Fact>>map(attribute -> Optional.ofNullable((gain.column().loaded() ? part.loaded() : part.stats()).get(attribute.id())))
                             .orElseGet(() -> prices.cheapest(part.id()).map(Prices.Priced::offer)).stream())
