@@ -6,19 +6,17 @@ import java.util.Arrays;
  * What some placed things can still do to the rest of a build: the state of each monitor that they have changed, as pairs of monitor and state in rising
  * order of the monitors. A monitor that isn't named is in state 0.
  */
-final class Signature implements Comparable<Signature> {
+final class Signature {
 
     static final Signature NOTHING = new Signature(new int[0]);
 
     private final int[] pairs;
-    private final int hash;
 
     private Signature(int[] pairs) {
         this.pairs = pairs;
-        this.hash = hash(pairs, pairs.length);
     }
 
-    /** A sum over the pairs, no term of which waits for another: signatures are long, and made often. */
+    /** What tells most signatures apart. A sum over the pairs, no term of which waits for another: signatures are long, and made often. */
     static int hash(int[] pairs, int length) {
         long sum = 0;
         for (int i = 0; i < length; i += 2) {
@@ -67,21 +65,6 @@ final class Signature implements Comparable<Signature> {
             }
         }
         return 0;
-    }
-
-    @Override
-    public int compareTo(Signature other) {
-        return Arrays.compare(pairs, other.pairs);
-    }
-
-    @Override
-    public boolean equals(Object other) {
-        return other instanceof Signature signature && hash == signature.hash && Arrays.equals(pairs, signature.pairs);
-    }
-
-    @Override
-    public int hashCode() {
-        return hash;
     }
 
     @Override

@@ -59,6 +59,13 @@ class LauncherIT {
     }
 
     @Test
+    void it_starts_where_the_heap_is_held_below_its_first_size() throws Exception {
+        Ran ran = run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", JAVA_HOME, "FETTLE_JAVA_OPTIONS", "-Xmx48m"), "--version");
+        assertEquals("", ran.err());
+        assertEquals(0, ran.exit());
+    }
+
+    @Test
     void it_starts_through_links_of_links() throws Exception {
         Path links = Files.createDirectories(folder.resolve("a place/bin"));
         Files.createSymbolicLink(links.resolve("absolute"), PROGRAM.resolve("bin/fettle"));

@@ -268,7 +268,7 @@ final class Measure {
         for (int c = 0; c < sum.length; c++) {
             sum[c] = together(sorts[c], one.small()[c], other.small()[c]);
         }
-        if (large.isEmpty() || bare(other)) {
+        if (bare(other)) {
             return new Yield(sum, one.least(), one.most());
         }
         if (bare(one)) {
@@ -338,7 +338,7 @@ final class Measure {
         for (int c = 0; c < best.length; c++) {
             best[c] = small.get(c) == Small.ROLES ? one.small()[c] | other.small()[c] : Math.max(one.small()[c], other.small()[c]);
         }
-        if (large.isEmpty() || sameLarge(one, other)) {
+        if (sameLarge(one, other)) {
             return new Yield(best, one.least(), one.most());
         }
         BigDecimal[] least = new BigDecimal[large.size()];
@@ -362,7 +362,7 @@ final class Measure {
                 return false;
             }
         }
-        return large.isEmpty() || sameLarge(one, other);
+        return sameLarge(one, other);
     }
 
     /** How one compares with another: worse in some column, even in all, or better in some and worse in none. Of bounds the best end is taken. */
@@ -391,6 +391,7 @@ final class Measure {
         return better ? Order.BETTER : Order.EVEN;
     }
 
+    /** Whether it is seen at once that two bring the same in the large columns, as all do where there are none. */
     private static boolean sameLarge(Yield one, Yield other) {
         return one.least() == other.least() && one.most() == other.most();
     }
