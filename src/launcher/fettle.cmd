@@ -9,7 +9,7 @@ set "FETTLE_SMALL=-Xms160m -XX:NewSize=50m"
 set "FETTLE_LONG=-XX:FreqInlineSize=80 -XX:InlineSmallCode=1000"
 set "FETTLE_SIZES=%FETTLE_LONG% %FETTLE_SMALL%"
 if "%~1"=="" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms90m -XX:NewSize=60m"
-for %%C in (validate explain rules) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms90m -XX:NewSize=60m"
-for %%C in (lint) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% %FETTLE_SMALL%"
+for %%C in (validate explain rules start completion) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms90m -XX:NewSize=60m"
+for %%C in (lint survey ladder compare) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% %FETTLE_SMALL%"
 "%FETTLE_JAVA%" %FETTLE_SIZES% -XX:+UseSerialGC -XX:MinHeapFreeRatio=20 -XX:-UsePerfData -Xshare:auto "-XX:SharedArchiveFile=%FETTLE_LIB%\fettle.jsa" -Xlog:disable -Dfile.encoding=UTF-8 %FETTLE_JAVA_OPTIONS% -cp "%FETTLE_LIB%\fettle.jar" fettle.command.Main %*
 exit /b %ERRORLEVEL%
