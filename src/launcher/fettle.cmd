@@ -4,7 +4,7 @@ setlocal
 set "FETTLE_LIB=%~dp0..\lib"
 set "FETTLE_JAVA=java.exe"
 if defined JAVA_HOME set "FETTLE_JAVA=%JAVA_HOME%\bin\java.exe"
-set "FETTLE_QUICK=-XX:TieredStopAtLevel=1 -XX:C1MaxInlineSize=12 -XX:Tier3BackEdgeThreshold=6000"
+set "FETTLE_QUICK=-XX:TieredStopAtLevel=1 -XX:C1MaxInlineSize=18 -XX:Tier3BackEdgeThreshold=6000"
 set "FETTLE_SMALL=-Xms160m -XX:NewSize=50m"
 set "FETTLE_LONG=-XX:FreqInlineSize=80 -XX:InlineSmallCode=1000 -XX:C1MaxInlineSize=12 -XX:Tier4InvocationThreshold=50000 -XX:Tier4MinInvocationThreshold=6000 -XX:Tier4CompileThreshold=150000 -XX:Tier4BackEdgeThreshold=400000"
 set "FETTLE_SIZES=%FETTLE_LONG% %FETTLE_SMALL%"

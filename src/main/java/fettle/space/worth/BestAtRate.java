@@ -166,14 +166,18 @@ final class BestAtRate {
 
     private void both(Best best, Best one, Best other, int[] made) {
         meter.spend(1L + made.length);
+        long[] most = best.weighed;
+        long[] others = other.weighed;
         int next = 0;
         for (int i = 0; i < one.weighed.length; i++) {
-            for (int j = 0; j < other.weighed.length; j++) {
+            long first = one.weighed[i];
+            for (int j = 0; j < others.length; j++) {
                 int at = made[next++];
-                long weighed = Math.addExact(one.weighed[i], other.weighed[j]);
-                // Most fall short, and are not worth a call.
-                if (weighed >= best.weighed[at]) {
-                    best.put(at, weighed, Math.addExact(one.costs[i], other.costs[j]), Math.addExact(one.benefits[i], other.benefits[j]));
+                long second = others[j];
+                long weighed = first + second;
+                // Most fall short, and are not worth a call; one that is too long to be written has the other sign than both.
+                if (weighed >= most[at] || ((first ^ weighed) & (second ^ weighed)) < 0) {
+                    best.put(at, Math.addExact(first, second), Math.addExact(one.costs[i], other.costs[j]), Math.addExact(one.benefits[i], other.benefits[j]));
                 }
             }
         }
