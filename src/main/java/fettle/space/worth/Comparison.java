@@ -38,9 +38,13 @@ public final class Comparison {
     /** How many steps one head may take before all others have had theirs. */
     private static final long FIRST_PATIENCE = 100_000;
 
-    /** How many more what is not the same in all slots with the same contents may take, and how many of these one head. */
+    /** How many more what was left undecided then may take, and how many of these one head. */
+    private static final long STEPS_ONCE_MORE = 60_000_000;
+    private static final long LONG_PATIENCE = 30_000_000;
+
+    /** Likewise what is not the same in all slots with the same contents. */
     private static final long STEPS_SLOT_BY_SLOT = 30_000_000;
-    private static final long LAST_PATIENCE = 100_000;
+    private static final long LAST_PATIENCE = 1_500_000;
 
     /** With fewer nodes in the circuit there are steps for all, and little is gained by going both ways side by side. */
     private static final int LARGE = 5_000;
@@ -55,6 +59,7 @@ public final class Comparison {
     private final Map<Contents, Deal> deals = new IdentityHashMap<>();
     private final Map<String, List<SlotWorth>> platforms = new HashMap<>();
     private final Map<Integer, List<Object>> figures = new HashMap<>();
+    private boolean timeTaken;
 
     /** A comparison under an access profile; with all offers, where none is named. */
     public Comparison(Landscape landscape, Optional<Access> access) {
@@ -109,7 +114,8 @@ public final class Comparison {
             bothWays(arena -> {
                 arena.patience(FIRST_PATIENCE);
                 ordered.forEach(contents -> arena.verdicts(contents).settle());
-                arena.patience(Contest.STEPS);
+                arena.patience(LONG_PATIENCE);
+                arena.thorough().allowMore(STEPS_ONCE_MORE);
                 ordered.forEach(contents -> arena.verdicts(contents).settleAgain());
                 arena.patience(LAST_PATIENCE);
                 arena.thorough().allowMore(STEPS_SLOT_BY_SLOT);
@@ -152,10 +158,22 @@ public final class Comparison {
 
     /** How a part stands in every slot of a platform that holds it in some valid build of one that has any, in order of hosts and slots; other parts are not gone into. */
     public List<Placing> placings(String platform, String part) {
+        takeTime();
         int head = terrain.number(part);
         List<Site> sites = landscape.plot(platform).sites().stream().filter(site -> site.contents().stands().stream().anyMatch(stand -> stand.head() == head)).toList();
         List<List<Verdict>> found = bothWays(arena -> sites.stream().map(site -> arena.verdicts(site.contents()).in(head, site)).toList());
         return IntStream.range(0, sites.size()).mapToObj(i -> placing(platform, sites.get(i), head, found.get(0).get(i), found.get(1).get(i))).toList();
+    }
+
+    /** One part may be gone into for longer, where it isn't one of many. */
+    private void takeTime() {
+        if (!timeTaken && deals.isEmpty() && landscape.circuit().size() > LARGE) {
+            for (Arena arena : List.of(ignoringCost, withCost)) {
+                arena.patience(LONG_PATIENCE);
+                arena.thorough().allowMore(STEPS_ONCE_MORE);
+            }
+            timeTaken = true;
+        }
     }
 
     private Placing placing(String platform, Site site, int head, Verdict free, Verdict priced) {

@@ -111,7 +111,7 @@ final class Contest {
     }
 
     private Verdict open(int head) {
-        String why = meter.spentWhole() ? "All comparisons together take too many steps." : "It takes more than " + Math.min(meter.most(), effort.most()) + " steps.";
+        String why = meter.spentWhole() ? "All comparisons together take too many steps." : "It takes more than " + Math.max(Math.min(meter.most(), effort.most()), arena.patience()) + " steps.";
         return new Verdict.Open(new Undecided(why, arena.terrain().slots().get(contents.slot()) + ", " + arena.terrain().hosts().get(head)));
     }
 
@@ -193,7 +193,7 @@ final class Contest {
         Optional<Optional<Survivor>> settled = bySlots(stands, swaps);
         Optional<Long> ways = settled.isPresent() ? Optional.empty() : compensation.ways(stands.get(0).head(), MOST_WAYS);
         if (settled.isEmpty() && ways.orElse(0L) < MOST_WAYS) {
-            meter.allow(arena.patience(), effort);
+            meter.allow(Math.min(STEPS, arena.patience()), effort);
             settled = byFronts(stands, swaps);
         }
         if (settled.isEmpty() && ways.isPresent()) {
@@ -264,7 +264,7 @@ final class Contest {
 
     /** The same, by going through fronts; nothing where that is too much. */
     private Optional<Optional<Survivor>> byFronts(List<Stand> stands, Swaps swaps) {
-        arena.allowFronts(arena.patience());
+        arena.allowFronts(Math.min(STEPS, arena.patience()));
         try {
             for (Stand stand : stands) {
                 Optional<List<Point>> front = arena.broadFronts().of(arena.circuit().second(stand.node()));
