@@ -32,6 +32,9 @@ public final class RuleBase {
     /** How often rules may fire in any run, and how many times more for each fact: enough for a rule that takes all parts of a large catalog two by two. */
     private static final long FIRED = 1_000_000;
     private static final long FIRED_A_FACT = 400;
+    /** How many facts rules may add in any run, and how many more for each that was given. */
+    private static final long ADDED = 200_000;
+    private static final long ADDED_A_FACT = 40;
 
     private final List<LoadableRules> sources;
     private final RuleIndex index;
@@ -123,14 +126,24 @@ public final class RuleBase {
             session.fireAllRules();
             return;
         }
+        long facts = session.getFactCount();
+        int most = (int) Math.min(Integer.MAX_VALUE, FIRED + FIRED_A_FACT * facts);
+        long mostAdded = ADDED + ADDED_A_FACT * facts;
         String[] last = {""};
-        int most = (int) Math.min(Integer.MAX_VALUE, FIRED + FIRED_A_FACT * session.getFactCount());
         int fired = session.fireAllRules(match -> {
+            if (session.getFactCount() - facts > mostAdded) {
+                session.halt();
+                return false;
+            }
             last[0] = match.getRule().getName();
             return true;
         }, most);
-        if (fired == most) {
-            throw RuleFault.endless(last[0], given(unit, last[0]), most);
+        // One more than the most is fired where the last adds facts.
+        if (fired >= most) {
+            throw RuleFault.endless(last[0], given(unit, last[0]), "rules fired " + most + " times");
+        }
+        if (session.getFactCount() - facts > mostAdded) {
+            throw RuleFault.endless(last[0], given(unit, last[0]), "rules added more than " + mostAdded + " facts");
         }
     }
 

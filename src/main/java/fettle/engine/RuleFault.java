@@ -27,8 +27,8 @@ public final class RuleFault extends RuntimeException {
     }
 
     /** A rule that fired last when rules had fired so often that they seem to have no end. */
-    static RuleFault endless(String rule, boolean given, int fired) {
-        return new RuleFault("The rule " + rule + " seems to have no end: rules fired " + fired + " times", given, null);
+    static RuleFault endless(String rule, boolean given, String so) {
+        return new RuleFault("The rule " + rule + " seems to have no end: " + so, given, null);
     }
 
     private static RuleFault brokenOff(String what, boolean given, Throwable cause) {

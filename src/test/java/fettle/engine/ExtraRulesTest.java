@@ -174,6 +174,28 @@ class ExtraRulesTest {
         assertTrue(fault.given());
     }
 
+    @Test
+    void a_rule_that_adds_facts_without_end_is_stopped_and_named() throws IOException {
+        String adding = RULE.substring(0, RULE.indexOf("when")) + """
+                when
+                    $one : Integer()
+                then
+                    insert($one + 1);
+                end
+
+                rule "adds-the-first"
+                when
+                    Widget()
+                then
+                    insert(1);
+                end
+                """;
+        Files.writeString(extra.resolve("anything-goes-right.drl"), adding);
+        RuleFault fault = assertThrows(RuleFault.class, () -> pairs(cache));
+        assertEquals("The rule anything-goes-right seems to have no end: rules added more than 200200 facts", fault.getMessage());
+        assertTrue(fault.given());
+    }
+
     private List<String> pairs(RuleCache used) {
         Heard heard = new Heard();
         new RuleBase(List.of(builtIn, ExtraRules.load(extra, used, builtIn)))
