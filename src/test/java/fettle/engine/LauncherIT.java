@@ -89,6 +89,26 @@ class LauncherIT {
     }
 
     @Test
+    void large_catalogs_are_given_the_slower_compiler_too_where_they_take_long() throws Exception {
+        Path small = Files.createDirectories(folder.resolve("small"));
+        Files.writeString(small.resolve("catalog.json"), "{}");
+        Path large = Files.createDirectories(folder.resolve("large of name"));
+        Files.writeString(large.resolve("catalog.json"), " ".repeat(600_000));
+        for (String command : List.of("lint", "survey", "ladder", "validate", "explain")) {
+            assertTrue(quickOnly(command, small.toString()), command);
+            assertFalse(quickOnly(command, large.toString()), command);
+            assertFalse(quickOnly(command, small.toString(), "--progress", large.toString()), command);
+        }
+        assertTrue(quickOnly("compare", large.toString(), small.toString()));
+        assertFalse(quickOnly("improve", small.toString()));
+    }
+
+    private boolean quickOnly(String... arguments) throws Exception {
+        Path java = fakeJava("printf '<%s>' \"$@\"");
+        return run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", java.toString()), arguments).out().contains("<-XX:TieredStopAtLevel=1>");
+    }
+
+    @Test
     void the_exit_code_is_that_of_the_program() throws Exception {
         Path home = fakeJava("exit 70");
         assertEquals(70, run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", home.toString())).exit());
