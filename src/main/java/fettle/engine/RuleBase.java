@@ -29,13 +29,6 @@ import org.kie.api.runtime.rule.ConsequenceException;
  * <p>Objects of this class may be shared between threads.
  */
 public final class RuleBase {
-    /** How often rules may fire in any run, and how many times more for each fact: enough for a rule that takes all parts of a large catalog two by two. */
-    private static final long FIRED = 1_000_000;
-    private static final long FIRED_A_FACT = 400;
-    /** How many facts rules may add in any run, and how many more for each that was given. */
-    private static final long ADDED = 200_000;
-    private static final long ADDED_A_FACT = 40;
-
     private final List<LoadableRules> sources;
     private final RuleIndex index;
     private final Map<Unit, LoadedUnit> units = new EnumMap<>(Unit.class);
@@ -126,25 +119,11 @@ public final class RuleBase {
             session.fireAllRules();
             return;
         }
-        long facts = session.getFactCount();
-        int most = (int) Math.min(Integer.MAX_VALUE, FIRED + FIRED_A_FACT * facts);
-        long mostAdded = ADDED + ADDED_A_FACT * facts;
-        String[] last = {""};
-        int fired = session.fireAllRules(match -> {
-            if (session.getFactCount() - facts > mostAdded) {
-                session.halt();
-                return false;
-            }
-            last[0] = match.getRule().getName();
-            return true;
-        }, most);
-        // One more than the most is fired where the last adds facts.
-        if (fired >= most) {
-            throw RuleFault.endless(last[0], given(unit, last[0]), "rules fired " + most + " times");
-        }
-        if (session.getFactCount() - facts > mostAdded) {
-            throw RuleFault.endless(last[0], given(unit, last[0]), "rules added more than " + mostAdded + " facts");
-        }
+        Brake brake = new Brake(session);
+        session.fireAllRules(brake);
+        brake.why().ifPresent(so -> {
+            throw RuleFault.endless(brake.last(), given(unit, brake.last()), so);
+        });
     }
 
     private boolean given(Unit unit, String rule) {

@@ -26,7 +26,7 @@ public final class RuleFault extends RuntimeException {
         return brokenOff("A rule of those given", true, cause);
     }
 
-    /** A rule that fired last when rules had fired so often that they seem to have no end. */
+    /** A rule that fired last when rules were stopped, since they seem to have no end: why that is. */
     static RuleFault endless(String rule, boolean given, String so) {
         return new RuleFault("The rule " + rule + " seems to have no end: " + so, given, null);
     }

@@ -156,6 +156,17 @@ final class Arena {
         patience = steps;
     }
 
+    /**
+     * Goes on with what little work does not settle.
+     *
+     * @param steps that all heads may take together beside those that are spent
+     * @param patience how many of them going through one head slot by slot may take
+     */
+    void goOn(long steps, long patience) {
+        thorough.allowMore(steps);
+        patience(patience);
+    }
+
     /** Counts the steps of all quick attempts together. */
     Meter quick() {
         return quick;

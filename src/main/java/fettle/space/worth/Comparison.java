@@ -114,11 +114,9 @@ public final class Comparison {
             bothWays(arena -> {
                 arena.patience(FIRST_PATIENCE);
                 ordered.forEach(contents -> arena.verdicts(contents).settle());
-                arena.patience(LONG_PATIENCE);
-                arena.thorough().allowMore(STEPS_ONCE_MORE);
+                arena.goOn(STEPS_ONCE_MORE, LONG_PATIENCE);
                 ordered.forEach(contents -> arena.verdicts(contents).settleAgain());
-                arena.patience(LAST_PATIENCE);
-                arena.thorough().allowMore(STEPS_SLOT_BY_SLOT);
+                arena.goOn(STEPS_SLOT_BY_SLOT, LAST_PATIENCE);
                 return arena;
             });
             ordered.forEach(this::deal);
@@ -167,11 +165,9 @@ public final class Comparison {
 
     /** One part may be gone into for longer, where it isn't one of many. */
     private void takeTime() {
-        if (!timeTaken && deals.isEmpty() && landscape.circuit().size() > LARGE) {
-            for (Arena arena : List.of(ignoringCost, withCost)) {
-                arena.patience(LONG_PATIENCE);
-                arena.thorough().allowMore(STEPS_ONCE_MORE);
-            }
+        if (!timeTaken && landscape.circuit().size() > LARGE) {
+            ignoringCost.goOn(STEPS_ONCE_MORE, LONG_PATIENCE);
+            withCost.goOn(STEPS_ONCE_MORE, LONG_PATIENCE);
             timeTaken = true;
         }
     }

@@ -193,7 +193,6 @@ final class Contest {
         Optional<Optional<Survivor>> settled = bySlots(stands, swaps);
         Optional<Long> ways = settled.isPresent() ? Optional.empty() : compensation.ways(stands.get(0).head(), MOST_WAYS);
         if (settled.isEmpty() && ways.orElse(0L) < MOST_WAYS) {
-            meter.allow(Math.min(STEPS, arena.patience()), effort);
             settled = byFronts(stands, swaps);
         }
         if (settled.isEmpty() && ways.isPresent()) {
@@ -264,7 +263,9 @@ final class Contest {
 
     /** The same, by going through fronts; nothing where that is too much. */
     private Optional<Optional<Survivor>> byFronts(List<Stand> stands, Swaps swaps) {
-        arena.allowFronts(Math.min(STEPS, arena.patience()));
+        long most = Math.min(STEPS, arena.patience());
+        meter.allow(most, effort);
+        arena.allowFronts(most);
         try {
             for (Stand stand : stands) {
                 Optional<List<Point>> front = arena.broadFronts().of(arena.circuit().second(stand.node()));
