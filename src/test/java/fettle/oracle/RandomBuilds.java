@@ -78,7 +78,7 @@ public final class RandomBuilds {
         : Optional.of(
             random
                 .laidOut()
-                .map(build -> random.written(build, Sketch.NODES.objectNode(), Optional.empty(), Optional.empty())));
+                .map(build -> random.written(build, Sketch.NODES.objectNode(), Optional.empty(), Optional.empty(), Optional.empty())));
   }
 
   private List<Assembly> valid() {
@@ -134,20 +134,21 @@ public final class RandomBuilds {
             .sketched();
     Arbitrary<Optional<JsonNode>> stray = object().always("nowhere", texts("p0")).sketched().optional(0.02);
     Arbitrary<Optional<JsonNode>> unknown = object().always("s0", texts("p-unknown")).sketched().optional(0.02);
-    return Combinators.combine(builds, rest, stray, unknown).as(this::written).withoutEdgeCases();
+    return Combinators.combine(builds, rest, stray, unknown, seeds().optional(0.1)).as(this::written).withoutEdgeCases();
   }
 
   private Arbitrary<JsonNode> ids(String section) {
     return texts(entries.section(section).stream().map(entry -> Fields.text(entry, "id")).toList());
   }
 
-  /** The build with what else it says, and with paths that lead nowhere or hold an unknown part, where there are any. */
-  private JsonNode written(Assembly build, JsonNode rest, Optional<JsonNode> stray, Optional<JsonNode> unknown) {
+  /** The build with what else it says, with paths that lead nowhere or hold an unknown part, where there are any, and some loosely written. */
+  private JsonNode written(
+      Assembly build, JsonNode rest, Optional<JsonNode> stray, Optional<JsonNode> unknown, Optional<Long> loosely) {
     ObjectNode written = Sketch.NODES.objectNode().put("id", "random").put("platform", build.part()).put("patch", "1.0");
     ObjectNode parts = BuildText.parts(entries, build);
     stray.ifPresent(path -> parts.setAll((ObjectNode) path));
     unknown.ifPresent(path -> parts.setAll((ObjectNode) path));
-    written.set("parts", parts);
+    written.set("parts", loosely.map(seed -> LoosePaths.of(parts, new Random(seed))).orElse(parts));
     rest.properties().forEach(property -> written.set(property.getKey(), property.getValue()));
     return written;
   }

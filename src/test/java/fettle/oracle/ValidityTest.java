@@ -31,7 +31,7 @@ class ValidityTest {
   void names_that_lead_nowhere_are_structure() {
     JsonNode catalog =
         catalog(
-            "'slots': [{'id': 'front', 'accepts': ['lamp']}, {'id': 'rail', 'accepts': ['riser'], 'most': 2}]",
+            "'slots': [{'id': 'front', 'accepts': ['lamp']}, {'id': 'rail', 'accepts': ['riser'], 'most': 2, 'repeats': true}]",
             "{'id': 'lamp', 'kind': 'k'}, {'id': 'riser', 'kind': 'k', 'slots': [{'id': 'top', 'accepts': ['lamp']}]}");
     assertClauses(List.of(), catalog, "{'front': 'lamp'}");
     assertClauses(List.of(0), catalog, "{'front': 'lamb'}");
@@ -41,9 +41,20 @@ class ValidityTest {
     assertClauses(List.of(), catalog, "{'rail': ['riser'], 'rail:0/top': 'lamp'}");
     assertClauses(List.of(), catalog, "{'rail:0/top': 'lamp', 'rail': [{'part': 'riser'}]}");
     assertClauses(List.of(0), catalog, "{'rail': ['riser'], 'rail:1/top': 'lamp'}");
-    assertClauses(List.of(0), catalog, "{'rail': ['riser'], 'rail/top': 'lamp'}");
+    assertClauses(List.of(0), catalog, "{'rail': ['riser', 'riser'], 'rail/top': 'lamp'}");
     JsonNode unknown = JsonText.read("{'id': 'b', 'platform': 'fame', 'parts': {}}");
     assertEquals(List.of(new Violation(0, List.of(""), "no platform fame")), Oracle.valid(catalog, unknown));
+  }
+
+  @Test
+  void a_position_may_be_told_or_left_out_where_one_part_sits() {
+    JsonNode catalog =
+        catalog(
+            "'slots': [{'id': 'front', 'accepts': ['riser']}, {'id': 'rail', 'accepts': ['riser'], 'most': 2}]",
+            "{'id': 'lamp', 'kind': 'k'}, {'id': 'riser', 'kind': 'k', 'slots': [{'id': 'top', 'accepts': ['lamp']}]}");
+    assertClauses(List.of(), catalog, "{'rail': ['riser'], 'rail/top': 'lamp'}");
+    assertClauses(List.of(), catalog, "{'front': 'riser', 'front:0/top': 'lamp'}");
+    assertClauses(List.of(0), catalog, "{'front': 'riser', 'front:1/top': 'lamp'}");
   }
 
   @Test

@@ -78,18 +78,16 @@ public record WrittenBuild(Optional<Assembly> root, List<Violation> unresolved) 
       return here;
     }
 
-    /** A segment names the position where the slot may hold several parts, and only there. */
+    /**
+     * A segment names the position where the slot holds several parts. format.md says it does where it may hold several; a
+     * position that is told or left out where one part sits leaves no doubt which is meant.
+     */
     private Optional<Seat> step(String segment) {
       int colon = segment.indexOf(':');
       String slot = colon < 0 ? segment : segment.substring(0, colon);
-      Optional<SlotEntry> slotEntry = entry.flatMap(part -> part.slot(slot));
       List<Seat> held = slots.getOrDefault(slot, List.of());
-      if (slotEntry.isEmpty()) {
-        return Optional.empty();
-      }
-      boolean several = slotEntry.get().most() > 1 || held.size() > 1;
-      String position = several ? segment.substring(colon + 1) : "0";
-      if (several != colon >= 0 || !position.matches("0|[1-9][0-9]{0,8}")) {
+      String position = colon < 0 ? "0" : segment.substring(colon + 1);
+      if (colon < 0 && held.size() > 1 || !position.matches("0|[1-9][0-9]{0,8}")) {
         return Optional.empty();
       }
       return held.stream().skip(Integer.parseInt(position)).findFirst();
