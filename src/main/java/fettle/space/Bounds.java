@@ -10,5 +10,5 @@ package fettle.space;
 public record Bounds(int relationStates, int states, long work) {
 
     /** Enough for any catalog that was not made to be hard. */
-    public static final Bounds ORDINARY = new Bounds(20_000, 200_000, 30_000_000);
+    public static final Bounds ORDINARY = new Bounds(20_000, 200_000, 60_000_000);
 }

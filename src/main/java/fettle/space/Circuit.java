@@ -185,7 +185,7 @@ public final class Circuit {
     private static long hash(int[] numbers, int from, int to) {
         long hash = 7;
         for (int i = from; i < to; i++) {
-            hash = 31 * hash + numbers[i];
+            hash = (hash + numbers[i]) * 0x9E3779B97F4A7C15L;
         }
         return hash;
     }
@@ -198,9 +198,9 @@ public final class Circuit {
         return 2 * last + ((int) (mixed(hash) >>> 40) & NEAR) & (table.length - 1);
     }
 
-    /** Where to look next: close by, and then, where many nodes are made of the same last one, anywhere. */
+    /** Where to look next: close by, and then, where many nodes are made of the same last one, anywhere, and again elsewhere where that is full too. */
     private int next(int at, long hash, int tries) {
-        return (tries == CLOSE ? (int) (mixed(hash) >>> 32) : at + 1) & (table.length - 1);
+        return (tries % CLOSE == 0 ? (int) (mixed(hash + tries) >>> 32) : at + 1) & (table.length - 1);
     }
 
     private static long mixed(long hash) {

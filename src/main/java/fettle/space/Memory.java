@@ -12,7 +12,7 @@ final class Memory {
     static final int FORGOTTEN = -2;
 
     private static final int FIRST = 1 << 8;
-    private static final int LAST = 1 << 20;
+    private static final int LAST = 1 << 22;
 
     private long[] questions = blank(FIRST);
     private int[] answers = new int[FIRST];
