@@ -10,26 +10,30 @@ import java.util.Arrays;
  */
 final class Ideals {
 
-    private static final int REMEMBERED = 1 << 16;
+    private static final int FEWEST_REMEMBERED = 1 << 16;
+    private static final int MOST_REMEMBERED = 1 << 20;
+    /** There is room for one of so many nodes. */
+    private static final int SHARE = 8;
     private static final Object NONE = new Object();
 
     private final Bare bare;
     private final Circuit circuit;
     private final Measure measure;
     private final ByNode<Object> kept = new ByNode<>();
-    private final int[] nodes = new int[REMEMBERED];
-    private final Yield[] lately = new Yield[REMEMBERED];
+    private int[] nodes = blank(FEWEST_REMEMBERED);
+    private Yield[] lately = new Yield[FEWEST_REMEMBERED];
 
     Ideals(Bare bare, Measure measure) {
         this.bare = bare;
         this.circuit = bare.circuit();
         this.measure = measure;
-        Arrays.fill(nodes, -1);
     }
 
     /** The best of a node; empty-handed ({@code null}) where none of its assemblies takes part in the comparison. */
     Yield of(int node) {
-        return ideal(bare.of(node));
+        int slotless = bare.of(node);
+        makeRoom();
+        return ideal(slotless);
     }
 
     private Yield ideal(int node) {
@@ -49,7 +53,7 @@ final class Ideals {
             case SLOT, BOTH, EITHER, SEVERAL:
                 break;
         }
-        int place = (node * 0x9E3779B1 >>> 8) & (REMEMBERED - 1);
+        int place = place(node);
         if (nodes[place] == node) {
             return lately[place];
         }
@@ -62,6 +66,25 @@ final class Ideals {
         nodes[place] = node;
         lately[place] = found;
         return found;
+    }
+
+    private int place(int node) {
+        return (node * 0x9E3779B1 >>> 8) & (nodes.length - 1);
+    }
+
+    private static int[] blank(int size) {
+        int[] nodes = new int[size];
+        Arrays.fill(nodes, -1);
+        return nodes;
+    }
+
+    /** The circuit grows as it is asked about. */
+    private void makeRoom() {
+        if (nodes.length < MOST_REMEMBERED && nodes.length < circuit.size() / SHARE) {
+            int size = Math.min(MOST_REMEMBERED, 4 * nodes.length);
+            nodes = blank(size);
+            lately = new Yield[size];
+        }
     }
 
     private Yield both(Yield one, Yield other) {

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.stream.Stream;
 
 /**
  * What the slots of heads may hold, slot by slot, as if each choice went with each. Left out is whatever can be exchanged for something else in its slot that is as good
@@ -44,6 +45,8 @@ final class Lots {
     private static final long FRONTS_A_STEP = 5;
     /** Of how many uses something is kept in mind that goes for a choice: where a slot holds none of the first, it mostly holds one of the others. */
     private static final int MOST_EXCHANGERS = 3;
+    /** Each choice is held against all others; what would make them more than these can't be gone through. */
+    private static final int MOST_CHOICES = 100_000;
 
     private final Contents contents;
     private final Arena arena;
@@ -115,7 +118,9 @@ final class Lots {
         private final BitSet known = new BitSet();
         /** By choice, the uses of some of those that go for it. */
         private final List<int[]> exchangers;
-        private final Map<Integer, Boolean> instead = new HashMap<>();
+        /** By use, counted from nothing on, those for which it is known whether it goes for them, and those for which it does. */
+        private final BitSet[] asked;
+        private final BitSet[] instead;
         private final int slot;
 
         Pool(int shape) {
@@ -130,6 +135,8 @@ final class Lots {
             }
             this.slot = any;
             this.uses = List.copyOf(nodes.keySet());
+            this.asked = none();
+            this.instead = none();
             all.add(new Choice(Cluster.NOTHING, measure.ofNothing()));
             for (int i = 0; i < uses.size(); i++) {
                 gather(i);
@@ -143,12 +150,12 @@ final class Lots {
             arena.allowFrontsForMany(Math.min(STEPS_FOR_A_FRONT, FRONTS_A_STEP * arena.patience()));
             try {
                 Optional<List<Point>> front = arena.fronts().of(use).or(() -> arena.broadFronts().of(use));
-                front.ifPresent(points -> {
+                front.filter(points -> all.size() + points.size() <= MOST_CHOICES).ifPresent(points -> {
                     points.forEach(point -> all.add(new Choice(at, point.yield())));
                     known.set(at);
                 });
             } catch (Meter.Spent spent) {
-                // What holds this can't be gone through.
+                // What holds this can't be gone through either.
             }
         }
 
@@ -212,8 +219,18 @@ final class Lots {
         }
 
         private boolean instead(int before, int after) {
-            return before == after || instead.computeIfAbsent(
-                    (before + 1) * (uses.size() + 1) + after + 1, unused -> contents.alwaysInstead(slot, node(before), node(after)));
+            if (before == after) {
+                return true;
+            }
+            if (!asked[after + 1].get(before + 1)) {
+                asked[after + 1].set(before + 1);
+                instead[after + 1].set(before + 1, contents.alwaysInstead(slot, node(before), node(after)));
+            }
+            return instead[after + 1].get(before + 1);
+        }
+
+        private BitSet[] none() {
+            return Stream.generate(BitSet::new).limit(1L + uses.size()).toArray(BitSet[]::new);
         }
 
         private int node(int place) {
