@@ -9,6 +9,6 @@ package fettle.space;
  */
 public record Bounds(int relationStates, int states, long work) {
 
-    /** Enough for any catalog that was not made to be hard. */
+    /** Enough for most catalogs, though not where many relations that have nothing to do with each other meet in parts with rails. */
     public static final Bounds ORDINARY = new Bounds(20_000, 200_000, 60_000_000);
 }

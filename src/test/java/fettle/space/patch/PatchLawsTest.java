@@ -173,6 +173,20 @@ class PatchLawsTest {
         blamed(shift.blame(), taken -> Undone.in(now, old, taken), build);
     }
 
+    /** Of the two differences that make a slot longer only one is needed; with that one alone the slot holds one part, which the build calls the first. */
+    @Test
+    void a_slot_that_holds_one_part_between_two_patches_still_leads_to_what_is_on_that_part() {
+        String common = "{'catalog':{'id':'c','patch':'1.0','released':'2031-01-01','currency':'scrip'},"
+                + "'platforms':[{'id':'frame','slots':[{'id':'rail','accepts':['riser'],%s}]}],"
+                + "'parts':[{'id':'riser','kind':'k','span':3,'slots':[{'id':'top','accepts':['lamp']}]}%s]}";
+        JsonNode old = JsonText.read(common.formatted("'units':2", "").replace('\'', '"'));
+        JsonNode now = JsonText.read(common.formatted("'most':2", ",{'id':'lamp','kind':'k'}").replace('\'', '"'));
+        JsonNode build = JsonText.read("{'id':'b','platform':'frame','patch':'1.0','parts':{'rail':['riser'],'rail:0/top':'lamp'}}".replace('\'', '"'));
+        BuildShift shift = Sides.of(old, now).shifts(List.of(build)).get(0);
+        assertEquals(Verdict.MENDED, shift.verdict());
+        blamed(shift.blame(), taken -> Undone.in(old, now, taken), build);
+    }
+
     private interface Mixing {
         JsonNode of(List<Change> taken);
     }
