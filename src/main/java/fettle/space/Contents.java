@@ -3,6 +3,7 @@ package fettle.space;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -97,13 +98,15 @@ public final class Contents {
         return above.stream().anyMatch(parts -> !parts.isEmpty());
     }
 
-    /** The parts that may not stand below themselves and stand above these in some valid build. */
-    public BitSet above(Stand stand) {
-        BitSet all = new BitSet();
-        for (int i : classesOf.get(stand.node())) {
-            all.or(above.get(i));
+    /** The parts that may not stand below themselves and stand above some of these in some valid build. */
+    public BitSet above(Collection<Stand> all) {
+        BitSet found = new BitSet();
+        for (Stand stand : all) {
+            for (int i : classesOf.get(stand.node())) {
+                found.or(above.get(i));
+            }
         }
-        return all;
+        return found;
     }
 
     /** The places, among the classes, of those in which a stand is. */

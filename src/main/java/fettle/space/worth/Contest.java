@@ -2,7 +2,6 @@ package fettle.space.worth;
 
 import fettle.space.Assembly;
 import fettle.space.Contents;
-import fettle.space.Contents.Known;
 import fettle.space.Stand;
 import fettle.space.Swaps;
 import fettle.space.Undecided;
@@ -15,7 +14,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import java.util.function.Predicate;
 
 /** Decides which parts are dominated in a slot, by one way of comparing. */
 final class Contest {
@@ -24,8 +22,6 @@ final class Contest {
     private static final long QUICK_STEPS = 20_000;
     private static final long STEPS_A_TRY = 500;
     private static final long STEPS_A_LONG_TRY = 4_000;
-    private static final long STEPS_TO_SHOW = 20_000;
-    private static final int MOST_SHOWN = 4;
     /** Of how many stands the smallest assembly is tried. */
     private static final int MOST_TRIED = 16;
     /** How much is kept in mind of a head that nothing dominated before. */
@@ -55,7 +51,8 @@ final class Contest {
     private final Rehanging rehanging;
     private final Compensation compensation;
     private final Assemblies assemblies;
-    private Optional<Whereabouts> lastAsked = Optional.empty();
+    private final Winners winners;
+    private final Witnesses witnesses;
 
     Contest(Contents contents, Arena arena) {
         this.contents = contents;
@@ -72,6 +69,8 @@ final class Contest {
         this.rehanging = new Rehanging(contents, standsOf, arena, boxes, meter);
         this.compensation = new Compensation(contents, rehanging.heads(), arena, meter);
         this.assemblies = new Assemblies(arena.terrain());
+        this.winners = new Winners(contents, measure, rivals, meter);
+        this.witnesses = new Witnesses(contents, arena, winners, assemblies, meter);
     }
 
     /** The verdict on a part that stands in the slot. */
@@ -82,7 +81,7 @@ final class Contest {
         }
         meter.allow(STEPS);
         try {
-            return shown(stands(head), swaps);
+            return witnesses.of(stands(head), swaps);
         } catch (Meter.Spent spent) {
             return open(head);
         }
@@ -226,7 +225,7 @@ final class Contest {
             if (measure.compare(arena.ideal(stand.node()), target) != Measure.Order.WORSE) {
                 Search search = arena.search(new Meter(STEPS_A_LONG_TRY, Optional.of(effort)));
                 Optional<Pick> pick = search.find(stand.node(), measure.ofNothing(), target, Search.Asked.AS_GOOD, ANY, any -> true);
-                if (pick.isPresent() && winner(List.of(stand), target, new BitSet(), settled, search, ANY, swaps).isEmpty()) {
+                if (pick.isPresent() && winners.of(List.of(stand), target, new BitSet(), settled, search, ANY, swaps).isEmpty()) {
                     return Optional.of(survivor(stand, pick.get()));
                 }
             }
@@ -334,7 +333,7 @@ final class Contest {
     /** Whether it is easily seen that an assembly is not dominated. */
     private boolean stands(Stand stand, Yield brought, Swaps swaps, Meter most) {
         try {
-            return winner(List.of(stand), brought, new BitSet(), arena.search(most), ANY, swaps).isEmpty();
+            return winners.of(List.of(stand), brought, new BitSet(), arena.search(most), ANY, swaps).isEmpty();
         } catch (Meter.Spent spent) {
             return false;
         }
@@ -352,7 +351,7 @@ final class Contest {
         while (!open.isEmpty()) {
             Box box = open.pop();
             Yield best = boxes.best(box);
-            if (winner(from, best, barred, arena.search(meter), ANY, swaps).isPresent()) {
+            if (winners.of(from, best, barred, arena.search(meter), ANY, swaps).isPresent()) {
                 continue;
             }
             if (box.decided()) {
@@ -389,115 +388,15 @@ final class Contest {
         return next;
     }
 
-    /** What dominates; its pick is empty for the empty choice. */
-    private record Winner(Optional<Pick.Headed> pick) {}
-
-    private Optional<Winner> winner(List<Stand> from, Yield target, BitSet barred, Search search, int mostParts, Swaps swaps) {
-        return winner(from, target, barred, new BitSet(), search, mostParts, swaps);
-    }
-
-    /** An assembly with another head than these that is safe in their place and better than the target, of at most so many parts; some heads need no looking at. */
-    private Optional<Winner> winner(List<Stand> from, Yield target, BitSet barred, BitSet settled, Search search, int mostParts, Swaps swaps) {
-        meter.spend(1 + contents.stands().size() / Fronts.COMPARISONS_A_STEP);
-        int head = from.get(0).head();
-        if (!contents.several() && measure.compare(measure.ofNothing(), target) == Measure.Order.BETTER && from.stream().allMatch(swaps::safeToEmpty)) {
-            return Optional.of(new Winner(Optional.empty()));
-        }
-        Predicate<Pick> accepted = barred.isEmpty() ? pick -> true : pick -> !holds(pick, barred);
-        List<Stand> unsure = new ArrayList<>();
-        Rivals.Facing facing = rivals.facing(from);
-        for (int i = rivals.next(0, head, target, mostParts); i >= 0; i = rivals.next(i + 1, head, target, mostParts)) {
-            Known known = settled.get(rivals.stand(i).head()) ? Known.UNSAFE : facing.known(i);
-            if (known == Known.SAFE) {
-                Optional<Pick> found = search.find(rivals.stand(i).node(), measure.ofNothing(), target, Search.Asked.BETTER, mostParts, accepted);
-                if (found.isPresent()) {
-                    return Optional.of(new Winner(Optional.of((Pick.Headed) found.get())));
-                }
-            } else if (known == Known.DEPENDS) {
-                unsure.add(rivals.stand(i));
-            }
-        }
-        if (swaps.onlyIfSure()) {
-            return Optional.empty();
-        }
-        for (Stand stand : unsure) {
-            // Whether it is safe is asked first, since that is mostly known already.
-            Optional<Pick> found = from.stream().allMatch(each -> swaps.safe(each, stand))
-                    ? search.find(stand.node(), measure.ofNothing(), target, Search.Asked.BETTER, mostParts, accepted) : Optional.empty();
-            if (found.isPresent()) {
-                return Optional.of(new Winner(Optional.of((Pick.Headed) found.get())));
-            }
-        }
-        return Optional.empty();
-    }
-
-    private static boolean holds(Pick pick, BitSet parts) {
-        if (pick instanceof Pick.Headed headed) {
-            return parts.get(headed.part()) || holds(headed.on(), parts);
-        }
-        if (pick instanceof Pick.InSlot inSlot) {
-            return holds(inSlot.held(), parts);
-        }
-        return pick instanceof Pick.Both both && (holds(both.one(), parts) || holds(both.other(), parts));
-    }
-
-    /** A dominated part with its smallest assembly and the smallest that dominates that. */
-    private Verdict shown(List<Stand> stands, Swaps swaps) {
-        List<Assembly> smallest = new ArrayList<>();
-        for (Stand stand : stands) {
-            smallest.add(assemblies.of((Pick.Headed) arena.smallest(stand.node())));
-        }
-        int which = 0;
-        for (int i = 1; i < smallest.size(); i++) {
-            which = smallest.get(i).compareTo(smallest.get(which)) < 0 ? i : which;
-        }
-        Stand stand = stands.get(which);
-        Yield target = arena.broughtBy(arena.smallest(stand.node()));
-        List<Stand> from = contents.circling() ? whereabouts(stands).of(smallest.get(which)) : List.of(stand);
-        BitSet barred = above(from);
-        Winner winner = smallestWinner(from, target, barred, swaps)
-                .or(() -> winner(from, target, barred, contents.circling() ? arena.plainSearch(meter) : arena.search(meter), ANY, swaps)).orElseThrow();
-        return new Verdict.Dominated(smallest.get(which), winner.pick().map(assemblies::of));
-    }
-
-    private BitSet above(List<Stand> stands) {
-        BitSet above = new BitSet();
-        stands.forEach(stand -> above.or(contents.above(stand)));
-        return above;
-    }
-
-    private Optional<Winner> smallestWinner(List<Stand> from, Yield target, BitSet barred, Swaps swaps) {
-        try {
-            Search search = arena.plainSearch(arena.meter(STEPS_TO_SHOW));
-            for (int parts = 1; parts <= MOST_SHOWN; parts++) {
-                Optional<Winner> winner = winner(from, target, barred, search, parts, swaps);
-                if (winner.isPresent()) {
-                    return winner;
-                }
-            }
-        } catch (Meter.Spent spent) {
-            // A larger one will do.
-        }
-        return Optional.empty();
-    }
-
-    /** All assemblies of the stands asked for last, which are mostly asked for several times in a row. */
-    private Whereabouts whereabouts(List<Stand> stands) {
-        if (lastAsked.isEmpty() || !lastAsked.get().isOf(stands)) {
-            lastAsked = Optional.of(new Whereabouts(stands, arena, assemblies, meter));
-        }
-        return lastAsked.get();
-    }
-
     /** Where parts can come back below themselves, what stands above counts and one assembly may stand in several stands: they are taken one by one. */
     private Optional<Assembly> undominatedInCircle(List<Stand> stands, Swaps swaps) {
-        BitSet barred = above(stands);
+        BitSet barred = contents.above(stands);
         if (stands.stream().allMatch(stand -> undominated(stand, stands, barred, swaps).isEmpty())) {
             return Optional.empty();
         }
-        return whereabouts(stands).all().entrySet().stream().filter(each -> {
+        return witnesses.whereabouts(stands).all().entrySet().stream().filter(each -> {
             List<Stand> in = each.getValue().in();
-            return winner(in, arena.broughtBy(each.getValue().pick()), above(in), arena.plainSearch(meter), ANY, swaps).isEmpty();
+            return winners.of(in, arena.broughtBy(each.getValue().pick()), contents.above(in), arena.plainSearch(meter), ANY, swaps).isEmpty();
         }).map(Map.Entry::getKey).findFirst();
     }
 }
