@@ -185,7 +185,7 @@ public final class Circuit {
     private static long hash(int[] numbers, int from, int to) {
         long hash = 7;
         for (int i = from; i < to; i++) {
-            hash = (hash + numbers[i]) * 0x9E3779B97F4A7C15L;
+            hash = (hash + numbers[i]) * Spreading.LONG;
         }
         return hash;
     }
@@ -204,7 +204,7 @@ public final class Circuit {
     }
 
     private static long mixed(long hash) {
-        return (hash ^ hash >>> 32) * 0x9E3779B97F4A7C15L;
+        return (hash ^ hash >>> 32) * Spreading.LONG;
     }
 
     private int append(long word, int at) {

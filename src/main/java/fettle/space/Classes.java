@@ -33,7 +33,7 @@ record Classes(int[] signatures, int[] nodes) {
     public int hashCode() {
         int mix = 1;
         for (int i = 0; i < nodes.length; i++) {
-            mix += (signatures[i] * 31 + nodes[i]) * 0x9E3779B1 ^ nodes[i];
+            mix += (signatures[i] * 31 + nodes[i]) * Spreading.INT ^ nodes[i];
         }
         return mix;
     }

@@ -58,7 +58,7 @@ final class Gathering {
     }
 
     private int start(int signature) {
-        return (signature * 0x9E3779B1 >>> 7) & (places.length - 1);
+        return (signature * Spreading.INT >>> 7) & (places.length - 1);
     }
 
     int size() {

@@ -59,7 +59,7 @@ final class IntTable {
     }
 
     private static int place(int key, int length) {
-        int mixed = key * 0x9E3779B1;
+        int mixed = key * Spreading.INT;
         return (mixed ^ mixed >>> 15) & (length - 1);
     }
 }

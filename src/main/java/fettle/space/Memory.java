@@ -26,7 +26,7 @@ final class Memory {
 
     /** Questions that differ a little in the last number stand close together, since they are often asked one after the other. */
     private int place(long question) {
-        return (int) ((question >>> 32) * 0x9E3779B97F4A7C15L >>> 40) + (int) question & (questions.length - 1);
+        return (int) ((question >>> 32) * Spreading.LONG >>> 40) + (int) question & (questions.length - 1);
     }
 
     /** A question about two numbers whose order makes no difference. */

@@ -39,7 +39,7 @@ final class PairTable {
 
     /** Where a key is, or the free place that is its own. */
     private int place(long key) {
-        long mixed = key * 0x9E3779B97F4A7C15L;
+        long mixed = key * Spreading.LONG;
         int at = (int) (mixed ^ mixed >>> 32) & (keys.length - 1);
         while (keys[at] != NONE && keys[at] != key) {
             at = (at + 1) & (keys.length - 1);

@@ -20,7 +20,7 @@ final class Signature {
     static int hash(int[] pairs, int length) {
         long sum = 0;
         for (int i = 0; i < length; i += 2) {
-            long pair = ((long) pairs[i] << 32 | pairs[i + 1]) * 0x9E3779B97F4A7C15L;
+            long pair = ((long) pairs[i] << 32 | pairs[i + 1]) * Spreading.LONG;
             sum += pair ^ pair >>> 29;
         }
         return (int) (sum ^ sum >>> 32);

@@ -52,7 +52,7 @@ final class Signatures {
     }
 
     private int place(int hash) {
-        return (hash * 0x9E3779B1 >>> 7) & (table.length - 1);
+        return (hash * Spreading.INT >>> 7) & (table.length - 1);
     }
 
     private void rehash() {

@@ -2,6 +2,7 @@ package fettle.space.worth;
 
 import fettle.space.Bare;
 import fettle.space.Circuit;
+import fettle.space.Spreading;
 import java.util.Arrays;
 
 /**
@@ -69,7 +70,7 @@ final class Ideals {
     }
 
     private int place(int node) {
-        return (node * 0x9E3779B1 >>> 8) & (nodes.length - 1);
+        return (node * Spreading.INT >>> 8) & (nodes.length - 1);
     }
 
     private static int[] blank(int size) {
