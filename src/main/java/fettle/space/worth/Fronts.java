@@ -206,11 +206,7 @@ final class Fronts {
     }
 
     private Ranks ranked(List<Point> points, List<Point> front) {
-        Ranks ranks = new Ranks(measure, points.stream().map(Point::yield).toList());
-        for (int i = 0; i < front.size(); i++) {
-            ranks.add(i, front.get(i).yield());
-        }
-        return ranks;
+        return Ranks.of(measure, points.stream().map(Point::yield).toList(), front.stream().map(Point::yield).toList());
     }
 
     /** One that is as good; what beat the point before is likely to beat this one. */

@@ -182,11 +182,11 @@ final class Lots {
         }
 
         private List<int[]> exchangers() {
-            Ranks ranks = new Ranks(measure, all.stream().map(Choice::yield).toList());
+            List<Yield> yields = all.stream().map(Choice::yield).toList();
+            Ranks ranks = Ranks.of(measure, yields, yields);
             // By use, counted from nothing on, the place of the first choice after those of it.
             int[] ends = new int[uses.size() + 1];
             for (int i = 0; i < all.size(); i++) {
-                ranks.add(i, all.get(i).yield());
                 ends[all.get(i).use() + 1] = i + 1;
             }
             return all.stream().map(choice -> exchangers(choice, ranks, ends)).toList();

@@ -30,7 +30,7 @@ final class Ranks {
      *
      * @param alike some that are like those to come
      */
-    Ranks(Measure measure, List<Yield> alike) {
+    private Ranks(Measure measure, List<Yield> alike) {
         int apart = 1 + alike.size() / MOST_SAMPLED;
         long[][] values = new long[measure.plain()][];
         for (int c = 0; c < values.length; c++) {
@@ -42,6 +42,15 @@ final class Ranks {
                 .sorted(Comparator.comparingInt(c -> -values[c].length)).mapToInt(Integer::intValue).toArray();
         this.steps = Arrays.stream(columns).mapToObj(c -> values[c]).toArray(long[][]::new);
         this.reaching = Arrays.stream(steps).map(column -> new long[column.length + 1][all.length]).toArray(long[][][]::new);
+    }
+
+    /** Yields in the places in which they come, as among others that are like them. */
+    static Ranks of(Measure measure, List<Yield> alike, List<Yield> yields) {
+        Ranks ranks = new Ranks(measure, alike);
+        for (int i = 0; i < yields.size(); i++) {
+            ranks.add(i, yields.get(i));
+        }
+        return ranks;
     }
 
     /** Puts a yield in a place. */
