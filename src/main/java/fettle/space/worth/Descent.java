@@ -219,7 +219,10 @@ final class Descent<S> {
 
     private boolean serves(Branch branch, Rehung made) {
         boolean safe = safe(branch.stands(), made);
-        branch.served(made, safe);
+        // Where only sure swaps are allowed, a branch that is served is settled, and what isn't safe never will be.
+        if (!swaps.onlyIfSure()) {
+            branch.served(made, safe);
+        }
         return safe;
     }
 
