@@ -2,10 +2,9 @@ package fettle.space.worth;
 
 import fettle.catalog.Attribute;
 import fettle.catalog.Catalog;
-import fettle.catalog.Part;
-import fettle.catalog.Stat;
 import fettle.space.Prices;
 import fettle.space.Terrain;
+import fettle.space.worth.Columns.Small;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -25,203 +24,56 @@ import java.util.stream.IntStream;
  */
 final class Measure {
 
-    /** How a small column combines. */
-    private enum Small { ADD, PEAK, FLOOR, ROLES }
-
     /** How assemblies compare. */
     enum Order { WORSE, EVEN, BETTER }
 
-    private static final int ROLES_A_COLUMN = 62;
-    private static final int MOST_PLACES = 9;
-    private static final long MIXED = 1L << 20;
-    private static final long MOST_STEPS = 1L << 40;
-    private static final BigDecimal HUNDRED = BigDecimal.valueOf(100);
-
-    private final List<Small> small = new ArrayList<>();
-    private final List<Column> smallColumns = new ArrayList<>();
-    private final List<long[]> smallFigures = new ArrayList<>();
-    private final List<Column> large = new ArrayList<>();
-    private final List<BigDecimal[]> largeFigures = new ArrayList<>();
-    private final List<Boolean> scales = new ArrayList<>();
-    private final List<Boolean> turns = new ArrayList<>();
+    private final Columns columns;
+    private final List<Column> large;
+    private final boolean[] scales;
+    private final boolean[] turns;
     private final boolean turning;
     /** How many of the small columns are entries by themselves. */
     private final int plain;
-    /** The column that weighs all that add up evenly, or the only one; less than 0 where there is none. */
-    private int weighing = -1;
-    /** The small columns' sorts again, for what is done most often. */
+    private final int weighing;
+    /** The small columns' sorts, for what is done most often. */
     private final Small[] sorts;
     private final long[] widths;
     private final int[] adding;
     private final Yield nothing;
     private final Yield[] parts;
 
-    private Measure(Catalog catalog, Terrain terrain, Optional<Prices> prices) {
-        List<Part> entries = terrain.hosts().subList(0, terrain.parts()).stream().map(catalog.parts()::get).toList();
-        for (Attribute attribute : catalog.attributes().values()) {
-            if (attribute.better() != Attribute.Better.NONE) {
-                add(new Column(Optional.of(attribute), false), entries.stream().map(part -> figure(part.stats(), attribute)).toArray(BigDecimal[]::new));
-                add(new Column(Optional.of(attribute), true), entries.stream().map(part -> figure(part.loaded(), attribute)).toArray(BigDecimal[]::new));
-            }
-        }
-        boolean[] sold = new boolean[entries.size()];
-        Arrays.fill(sold, true);
-        prices.ifPresent(open -> {
-            BigDecimal[] costs = new BigDecimal[entries.size()];
-            for (int p = 0; p < costs.length; p++) {
-                Optional<Prices.Priced> cheapest = open.cheapest(entries.get(p).id());
-                sold[p] = cheapest.isPresent();
-                costs[p] = cheapest.map(Prices.Priced::cost).orElse(null);
-            }
-            add(Column.COST, costs);
-        });
-        plain = small.size();
-        addMixtures(entries.size());
-        addRoles(catalog, entries);
-        widths = smallFigures.stream().mapToLong(Measure::width).toArray();
-        sorts = small.toArray(Small[]::new);
-        turning = turns.contains(true);
-        adding = IntStream.iterate(sorts.length - 1, c -> c >= 0, c -> c - 1).filter(c -> sorts[c] == Small.ADD).toArray();
-        nothing = nothing();
-        parts = new Yield[entries.size()];
+    private Measure(Columns columns) {
+        this.columns = columns;
+        this.large = columns.large();
+        this.plain = columns.plain();
+        this.weighing = columns.weighing();
+        this.sorts = columns.small().toArray(Small[]::new);
+        this.widths = columns.smallFigures().stream().mapToLong(Measure::width).toArray();
+        this.scales = columns.scales();
+        this.turns = columns.turns();
+        this.turning = IntStream.range(0, turns.length).anyMatch(c -> turns[c]);
+        this.adding = IntStream.iterate(sorts.length - 1, c -> c >= 0, c -> c - 1).filter(c -> sorts[c] == Small.ADD).toArray();
+        this.nothing = nothing();
+        this.parts = new Yield[columns.sold().length];
         for (int p = 0; p < parts.length; p++) {
-            parts[p] = sold[p] ? gather(p) : null;
+            parts[p] = columns.sold()[p] ? gather(p) : null;
         }
     }
 
     /** Ignoring cost. */
     static Measure ignoringCost(Catalog catalog, Terrain terrain) {
-        return new Measure(catalog, terrain, Optional.empty());
+        return new Measure(new Columns(catalog, terrain, Optional.empty()));
     }
 
     /** With cost; parts that are not sold bring nothing that could be compared. */
     static Measure withCost(Catalog catalog, Terrain terrain, Prices prices) {
-        return new Measure(catalog, terrain, Optional.of(prices));
-    }
-
-    private static BigDecimal figure(Map<String, Stat> stats, Attribute attribute) {
-        Stat stat = stats.get(attribute.id());
-        return stat == null ? null : stat.value();
-    }
-
-    /** A column, unless no part has a figure in it. */
-    private void add(Column column, BigDecimal[] figures) {
-        if (Arrays.stream(figures).allMatch(figure -> figure == null)) {
-            return;
-        }
-        switch (column.combine()) {
-            case SUM, PERCENT -> addSum(column, figures);
-            case MAX, MIN -> addRanks(column, figures);
-            case PRODUCT -> {
-                BigDecimal[] factors = Arrays.stream(figures).map(Measure::factor).toArray(BigDecimal[]::new);
-                addLarge(column, factors, Arrays.stream(factors).anyMatch(factor -> factor.signum() <= 0), Arrays.stream(factors).anyMatch(factor -> factor.signum() < 0));
-            }
-        }
-    }
-
-    private static BigDecimal factor(BigDecimal percent) {
-        return percent == null ? BigDecimal.ONE : percent.add(HUNDRED).divide(HUNDRED);
-    }
-
-    private void addSum(Column column, BigDecimal[] figures) {
-        int places = 0;
-        for (BigDecimal figure : figures) {
-            places = figure == null ? places : Math.max(places, figure.stripTrailingZeros().scale());
-        }
-        long[] steps = new long[figures.length];
-        boolean fits = places <= MOST_PLACES;
-        for (int p = 0; p < figures.length && fits; p++) {
-            if (figures[p] != null) {
-                BigDecimal scaled = figures[p].movePointRight(places);
-                fits = scaled.abs().compareTo(BigDecimal.valueOf(MOST_STEPS)) < 0;
-                steps[p] = fits ? column.higher() ? scaled.longValueExact() : -scaled.longValueExact() : 0;
-            }
-        }
-        if (fits) {
-            addSmall(Small.ADD, column, steps);
-        } else {
-            addLarge(column, Arrays.stream(figures).map(figure -> figure == null ? BigDecimal.ZERO : figure).toArray(BigDecimal[]::new), false, false);
-        }
-    }
-
-    /** Greatest and least values only ever compare, so that their order is all that counts. */
-    private void addRanks(Column column, BigDecimal[] figures) {
-        boolean turned = !column.higher();
-        Map<BigDecimal, Integer> ranks = new TreeMap<>();
-        TreeSet<BigDecimal> values = new TreeSet<>();
-        Arrays.stream(figures).filter(figure -> figure != null).forEach(values::add);
-        for (BigDecimal value : values) {
-            ranks.put(value, turned ? -ranks.size() : ranks.size());
-        }
-        // A maximum of which less is better is a minimum of what is turned round, and the other way round.
-        boolean peak = (column.combine() == Attribute.Combine.MAX) != turned;
-        long none = peak ? Long.MIN_VALUE : Long.MAX_VALUE;
-        addSmall(peak ? Small.PEAK : Small.FLOOR, column, Arrays.stream(figures).mapToLong(figure -> figure == null ? none : ranks.get(figure)).toArray());
-    }
-
-    private void addSmall(Small sort, Column column, long[] figures) {
-        small.add(sort);
-        smallColumns.add(column);
-        smallFigures.add(figures);
-    }
-
-    private void addLarge(Column column, BigDecimal[] figures, boolean scaling, boolean turning) {
-        large.add(column);
-        largeFigures.add(figures);
-        scales.add(scaling);
-        turns.add(turning);
-    }
-
-    /** Weighed sums of the columns that add up: better in none of these where worse in none of those, they tell early what cannot be reached together. */
-    private void addMixtures(int parts) {
-        List<Integer> adding = new ArrayList<>();
-        List<Long> weights = new ArrayList<>();
-        for (int c = 0; c < small.size(); c++) {
-            long[] figures = smallFigures.get(c);
-            long widest = Arrays.stream(figures).map(Math::abs).max().orElse(0);
-            if (small.get(c) == Small.ADD && widest > 0) {
-                adding.add(c);
-                weights.add(Math.max(1, MIXED / widest));
-            }
-        }
-        weighing = adding.size() > 1 ? small.size() : adding.isEmpty() ? -1 : adding.get(0);
-        if (adding.size() > 1) {
-            for (int favoured = -1; favoured < adding.size(); favoured++) {
-                mix(adding, weights, favoured, 4, parts);
-            }
-            for (int left = 0; left < adding.size() && adding.size() > 2; left++) {
-                mix(adding, weights, left, 0, parts);
-            }
-        }
-    }
-
-    private void mix(List<Integer> adding, List<Long> weights, int favoured, long favour, int parts) {
-        long[] mixed = new long[parts];
-        for (int p = 0; p < parts; p++) {
-            for (int i = 0; i < adding.size(); i++) {
-                mixed[p] += smallFigures.get(adding.get(i))[p] * weights.get(i) * (i == favoured ? favour : 1);
-            }
-        }
-        addSmall(Small.ADD, Column.COST, mixed);
-    }
-
-    private void addRoles(Catalog catalog, List<Part> entries) {
-        List<String> roles = catalog.kinds().values().stream().filter(Catalog.Kind::role).map(Catalog.Kind::id).toList();
-        for (int from = 0; from < roles.size(); from += ROLES_A_COLUMN) {
-            List<String> some = roles.subList(from, Math.min(roles.size(), from + ROLES_A_COLUMN));
-            long[] bits = new long[entries.size()];
-            for (int p = 0; p < bits.length; p++) {
-                int at = entries.get(p).kind().map(some::indexOf).orElse(-1);
-                bits[p] = at < 0 ? 0 : 1L << at;
-            }
-            addSmall(Small.ROLES, Column.COST, bits);
-        }
+        return new Measure(new Columns(catalog, terrain, Optional.of(prices)));
     }
 
     private Yield nothing() {
-        long[] steps = new long[small.size()];
+        long[] steps = new long[sorts.length];
         for (int c = 0; c < steps.length; c++) {
-            steps[c] = switch (small.get(c)) {
+            steps[c] = switch (sorts[c]) {
                 case ADD, ROLES -> 0;
                 case PEAK -> Long.MIN_VALUE;
                 case FLOOR -> Long.MAX_VALUE;
@@ -239,8 +91,8 @@ final class Measure {
     }
 
     private Yield gather(int part) {
-        long[] steps = smallFigures.stream().mapToLong(figures -> figures[part]).toArray();
-        BigDecimal[] figures = largeFigures.stream().map(all -> all[part]).toArray(BigDecimal[]::new);
+        long[] steps = columns.smallFigures().stream().mapToLong(figures -> figures[part]).toArray();
+        BigDecimal[] figures = columns.largeFigures().stream().map(all -> all[part]).toArray(BigDecimal[]::new);
         // Most parts bring nothing in the large columns, which one look tells where they all have the same.
         BigDecimal[] shared = Arrays.equals(figures, nothing.least()) ? nothing.least() : figures;
         return new Yield(steps, shared, shared);
@@ -336,7 +188,7 @@ final class Measure {
         }
         long[] best = new long[one.small().length];
         for (int c = 0; c < best.length; c++) {
-            best[c] = small.get(c) == Small.ROLES ? one.small()[c] | other.small()[c] : Math.max(one.small()[c], other.small()[c]);
+            best[c] = sorts[c] == Small.ROLES ? one.small()[c] | other.small()[c] : Math.max(one.small()[c], other.small()[c]);
         }
         if (sameLarge(one, other)) {
             return new Yield(best, one.least(), one.most());
@@ -460,7 +312,7 @@ final class Measure {
     /** Whether one brings no less than another together with anything that may be added to both; not less in any way at all where figures can turn round. */
     boolean neverWorse(Yield one, Yield other) {
         for (int c = 0; c < large.size() && turning; c++) {
-            if (turns.get(c) && !(same(one.least()[c], one.most()[c]) && same(other.least()[c], other.most()[c]) && same(one.least()[c], other.least()[c]))) {
+            if (turns[c] && !(same(one.least()[c], one.most()[c]) && same(other.least()[c], other.most()[c]) && same(one.least()[c], other.least()[c]))) {
                 return false;
             }
         }
@@ -473,12 +325,12 @@ final class Measure {
             return false;
         }
         for (int c = 0; c < one.small().length; c++) {
-            if (small.get(c) == Small.ADD && one.small()[c] > other.small()[c]) {
+            if (sorts[c] == Small.ADD && one.small()[c] > other.small()[c]) {
                 return true;
             }
         }
         for (int c = 0; c < large.size(); c++) {
-            if (!scales.get(c) && order(one, other, c) > 0) {
+            if (!scales[c] && order(one, other, c) > 0) {
                 return true;
             }
         }
@@ -499,7 +351,7 @@ final class Measure {
         List<Column> leads = new ArrayList<>();
         for (int c = 0; c < plain; c++) {
             if (one.small()[c] > other.small()[c]) {
-                leads.add(smallColumns.get(c));
+                leads.add(columns.smallColumns().get(c));
             }
         }
         for (int c = 0; c < large.size(); c++) {
@@ -517,8 +369,8 @@ final class Measure {
 
     /** Whether a part does no more than add to sums, so that what is on it compares as before. */
     boolean addsOnly(int part) {
-        for (int c = 0; c < small.size(); c++) {
-            if (small.get(c) != Small.ADD && parts[part].small()[c] != nothing.small()[c]) {
+        for (int c = 0; c < sorts.length; c++) {
+            if (sorts[c] != Small.ADD && parts[part].small()[c] != nothing.small()[c]) {
                 return false;
             }
         }
