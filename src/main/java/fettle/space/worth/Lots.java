@@ -45,6 +45,8 @@ final class Lots {
     private static final long FRONTS_A_STEP = 5;
     /** Of how many uses something is kept in mind that goes for a choice: where a slot holds none of the first, it mostly holds one of the others. */
     private static final int MOST_EXCHANGERS = 3;
+    /** How many uses of slots of one shape may turn out to be too much before no more are tried: what is left mostly is, too. */
+    private static final int MOST_IN_VAIN = 3;
     /** Each choice is held against all others; what would make them more than these can't be gone through. */
     private static final int MOST_CHOICES = 100_000;
 
@@ -122,6 +124,7 @@ final class Lots {
         private final BitSet[] asked;
         private final BitSet[] instead;
         private final int slot;
+        private int inVain;
 
         Pool(int shape) {
             int any = -1;
@@ -138,7 +141,7 @@ final class Lots {
             this.asked = none();
             this.instead = none();
             all.add(new Choice(Cluster.NOTHING, measure.ofNothing()));
-            for (int i = 0; i < uses.size(); i++) {
+            for (int i = 0; i < uses.size() && inVain < MOST_IN_VAIN; i++) {
                 gather(i);
             }
             this.exchangers = exchangers();
@@ -156,6 +159,7 @@ final class Lots {
                 });
             } catch (Meter.Spent spent) {
                 // What holds this can't be gone through either.
+                inVain++;
             }
         }
 
