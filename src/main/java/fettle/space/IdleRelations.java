@@ -223,6 +223,9 @@ final class IdleRelations {
     /** A group in question, and the platforms on which it could be broken if nothing else forbade it. */
     private record Suspect(BitSet group, Set<String> platforms) {}
 
+    /** What is worked out with. */
+    private record Means(Map<String, Trials> trials, OnePlace onePlace, Breaking breaking, Counts counts) {}
+
     /**
      * Decides what is still in question. A relation that speaks of parts that are in no valid build at all is passed over, since what is wrong is wrong with those.
      *
@@ -246,12 +249,14 @@ final class IdleRelations {
                 }
             }
         }
-        decide(suspects, dropped, breaking, counts, idle, left);
+        Map<String, Trials> trialsOf = new HashMap<>();
+        platforms.forEach(trials -> trialsOf.put(terrain.hosts().get(trials.platform()), trials));
+        decide(suspects, dropped, new Means(trialsOf, new OnePlace(terrain, members), breaking, counts), idle, left);
         return new Answer(List.copyOf(idle), List.copyOf(left));
     }
 
     /** Takes one after the other out, and leaves out those that make no difference; many are first taken out together, which seldom makes any. */
-    private void decide(List<Suspect> suspects, BitSet dropped, Breaking breaking, Counts counts, List<IdleRelation> idle, List<IdleRelation> left) {
+    private void decide(List<Suspect> suspects, BitSet dropped, Means means, List<IdleRelation> idle, List<IdleRelation> left) {
         if (suspects.size() >= MANY) {
             Set<String> platforms = new TreeSet<>();
             BitSet without = (BitSet) dropped.clone();
@@ -259,7 +264,7 @@ final class IdleRelations {
                 platforms.addAll(suspect.platforms);
                 without.or(suspect.group);
             });
-            Compared compared = onOneFirst(platforms, counts, rules(without));
+            Compared compared = onOneFirst(platforms, means.counts, rules(without));
             if (compared.undecided.isEmpty() && compared.more.isEmpty()) {
                 dropped.or(without);
                 suspects.forEach(suspect -> idle.addAll(told(suspect.group, false, Optional.empty())));
@@ -267,21 +272,21 @@ final class IdleRelations {
             }
             if (compared.undecided.isEmpty()) {
                 int half = suspects.size() / 2;
-                decide(suspects.subList(0, half), dropped, breaking, counts, idle, left);
-                decide(suspects.subList(half, suspects.size()), dropped, breaking, counts, idle, left);
+                decide(suspects.subList(0, half), dropped, means, idle, left);
+                decide(suspects.subList(half, suspects.size()), dropped, means, idle, left);
                 return;
             }
         }
-        decideEach(suspects, dropped, breaking, counts, idle, left);
+        decideEach(suspects, dropped, means, idle, left);
     }
 
-    private void decideEach(List<Suspect> suspects, BitSet dropped, Breaking breaking, Counts counts, List<IdleRelation> idle, List<IdleRelation> left) {
+    private void decideEach(List<Suspect> suspects, BitSet dropped, Means means, List<IdleRelation> idle, List<IdleRelation> left) {
         for (Suspect suspect : suspects) {
             BitSet without = (BitSet) dropped.clone();
             without.or(suspect.group);
             int relation = suspect.group.nextSetBit(0);
             Compared compared = breaches.isClause(relation)
-                    ? broken(suspect, breaches.clause(relation), without, breaking) : onOneFirst(suspect.platforms, counts, rules(without));
+                    ? broken(suspect, breaches.clause(relation), without, means) : onOneFirst(suspect.platforms, means.counts, rules(without));
             if (compared.undecided.isPresent()) {
                 left.addAll(told(suspect.group, false, compared.undecided));
             } else if (compared.more.isEmpty()) {
@@ -292,7 +297,21 @@ final class IdleRelations {
     }
 
     /** A platform on which a clause can be broken alone, which is one with more valid builds without it. */
-    private Compared broken(Suspect suspect, Clause clause, BitSet without, Breaking breaking) {
+    private Compared broken(Suspect suspect, Clause clause, BitSet without, Means means) {
+        List<Integer> open = new ArrayList<>();
+        for (String platform : suspect.platforms) {
+            Optional<Boolean> told = means.onePlace.breaks(means.trials.get(platform), clause, without);
+            if (told.orElse(false)) {
+                return new Compared(Set.of(platform), Optional.empty());
+            }
+            if (told.isEmpty()) {
+                open.add(terrain.number(platform));
+            }
+        }
+        return open.isEmpty() ? new Compared(Set.of(), Optional.empty()) : broken(open, clause, without, means.breaking);
+    }
+
+    private Compared broken(List<Integer> platforms, Clause clause, BitSet without, Breaking breaking) {
         Set<Clause> spared = new HashSet<>();
         Set<String> sparedTraits = new HashSet<>();
         without.stream().forEach(relation -> {
@@ -303,7 +322,7 @@ final class IdleRelations {
             }
         });
         try {
-            OptionalInt found = breaking.possible(suspect.platforms.stream().map(terrain::number).toList(), clause, spared, sparedTraits);
+            OptionalInt found = breaking.possible(platforms, clause, spared, sparedTraits);
             return new Compared(found.isPresent() ? Set.of(terrain.hosts().get(found.getAsInt())) : Set.of(), Optional.empty());
         } catch (TooLarge tooLarge) {
             return new Compared(Set.of(), Optional.of(Undecided.of(tooLarge)));

@@ -75,4 +75,9 @@ final class Trial {
         host[size] = bearer;
         return size++;
     }
+
+    /** Takes out all that was added since the trial had this size. */
+    void shrink(int to) {
+        size = to;
+    }
 }

@@ -5,8 +5,11 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
 
@@ -24,6 +27,9 @@ final class Trials {
 
     /** How many builds may be tried to get many parts into one, and how many slots for each of them. */
     private static final int MOST_GATHERED = 600;
+
+    /** After how many changes none is made any more that is no better than what was before. */
+    private static final int MOST_SIDEWAYS = 24;
 
     private static final int MOST_WAYS = 4;
 
@@ -48,10 +54,15 @@ final class Trials {
     /** How many more builds may be tried for one purpose, on all platforms together. */
     static final class Patience {
 
+        private static final int TRIES_A_BUILD = 20;
+
         int left;
+        /** How often a choice may be tried where one thing after the other is chosen. */
+        int tries;
 
         Patience(int builds) {
             this.left = builds;
+            this.tries = TRIES_A_BUILD * builds;
         }
 
         boolean spent() {
@@ -242,14 +253,50 @@ final class Trials {
      * {@code null} where no change helps.
      */
     private Wish sought(Wish wish, BitSet spared) {
+        Set<Map<Integer, Integer>> been = new HashSet<>();
         Attempt now = attempt(wish);
         while (now != null && !suits(now.broken, spared)) {
+            been.add(now.wish.choices);
             Attempt[] onward = new Attempt[1];
             Attempt better = answered(now, spared, onward);
-            better = better != null ? better : rechosen(now, spared);
+            better = better != null ? better : rechosen(now, spared, been, onward);
             now = better != null ? better : onward[0];
         }
-        return now == null ? null : now.wish;
+        return now == null ? completed(wish, spared) : now.wish;
+    }
+
+    /** The same with all that must be filled chosen anew. */
+    private Wish completed(Wish wish, BitSet spared) {
+        Trial trial = chained(wish);
+        if (trial == null || !completion(spared).of(trial)) {
+            return null;
+        }
+        Wish chosen = wish;
+        for (int placed = 0; placed < trial.size(); placed++) {
+            chosen = chosen.with(trial.slot(placed), trial.part(placed));
+        }
+        return chosen;
+    }
+
+    private Completion completion(BitSet spared) {
+        return new Completion(terrain, breaches, this, patience, spared, filled -> {
+            BitSet broken = breaches.of(filled);
+            watcher.accept(filled, broken);
+            return suits(broken, spared);
+        });
+    }
+
+    /**
+     * Whether some build with all of these in it breaks some of these relations and no other, each of them standing where it is looked for, if at all, in a slot of one; empty
+     * where that could not be told.
+     */
+    Optional<Boolean> alone(List<Place> places, BitSet only, Patience patience) {
+        begin(patience, 0);
+        Wish wish = wished(places);
+        Trial trial = wish == null ? null : chained(wish);
+        Completion completion = completion(only);
+        boolean found = trial != null && completion.of(trial);
+        return found || !completion.open() ? Optional.of(found) : Optional.empty();
     }
 
     private static boolean suits(BitSet broken, BitSet spared) {
@@ -309,12 +356,18 @@ final class Trials {
         return null;
     }
 
-    /** Makes another choice for what must be filled. */
-    private Attempt rechosen(Attempt now, BitSet spared) {
+    /**
+     * Makes another choice for what must be filled, of what is at odds with something.
+     *
+     * @param been choices that were made before
+     * @param onward is given a choice that was not and is no worse, where there is nothing yet: what it is at odds with may give way
+     */
+    private Attempt rechosen(Attempt now, BitSet spared, Set<Map<Integer, Integer>> been, Attempt[] onward) {
         int ills = ills(now.broken, spared);
+        BitSet atOdds = atOdds(now, spared);
         for (int placed = 0; placed < now.trial.size(); placed++) {
             int slot = now.trial.slot(placed);
-            if (terrain.room()[slot].filled()) {
+            if (terrain.room()[slot].filled() && atOdds.get(placed)) {
                 int tried = 0;
                 for (int part : terrain.candidates()[slot]) {
                     if (part != now.trial.part(placed) && !hollow.get(part) && tried++ < MOST_CHOICES) {
@@ -322,11 +375,38 @@ final class Trials {
                         if (next != null && ills(next.broken, spared) < ills) {
                             return next;
                         }
+                        if (next != null && onward[0] == null && ills(next.broken, spared) == ills && been.size() < MOST_SIDEWAYS && !been.contains(next.wish.choices)) {
+                            onward[0] = next;
+                        }
                     }
                 }
             }
         }
         return null;
+    }
+
+    /** What has a part in a relation that is broken, though it may not be; all, where something is lacking, or parts don't agree. */
+    private BitSet atOdds(Attempt now, BitSet spared) {
+        Trial trial = now.trial;
+        BitSet atOdds = new BitSet();
+        for (int relation = now.broken.nextSetBit(0); relation >= 0; relation = now.broken.nextSetBit(relation + 1)) {
+            if (spared.get(relation)) {
+                continue;
+            }
+            if (!breaches.isClause(relation) || !breaches.clause(relation).need().isEmpty()) {
+                atOdds.set(0, trial.size());
+                return atOdds;
+            }
+            for (Term term : breaches.clause(relation).when()) {
+                for (int placed = 0; placed < trial.size(); placed++) {
+                    int at = placed;
+                    if (Arrays.stream(members.hosts(term)).anyMatch(host -> host == trial.part(at)) || Arrays.stream(members.slots(term)).anyMatch(slot -> slot == trial.slot(at))) {
+                        atOdds.set(placed);
+                    }
+                }
+            }
+        }
+        return atOdds;
     }
 
     /** Puts these into one build and lets it be looked at, as it is; tells whether they can stand in one as far as chains of fits go. */
@@ -387,7 +467,7 @@ final class Trials {
     }
 
     /** The slots of a host that must be filled. */
-    private int[] demanding(int host) {
+    int[] demanding(int host) {
         if (demanding[host] == null) {
             demanding[host] = Arrays.stream(terrain.slotsOf()[host]).filter(slot -> terrain.room()[slot].filled()).toArray();
         }
@@ -407,10 +487,15 @@ final class Trials {
         return false;
     }
 
+    /** Whether no more parts are put into a trial. */
+    boolean full(Trial trial) {
+        return trial.size() >= MOST_PLACED;
+    }
+
     /** Puts a part into an empty slot, if it may stand there. */
-    private boolean placed(Trial trial, int bearer, int slot, int part) {
+    boolean placed(Trial trial, int bearer, int slot, int part) {
         boolean free = terrain.turns()[part] == Terrain.ENDLESS || !trial.stands(bearer, part);
-        if (!free || !fits(slot, part) || trial.size() >= MOST_PLACED) {
+        if (!free || !fits(slot, part) || full(trial)) {
             return false;
         }
         trial.add(bearer, slot, part);

@@ -116,6 +116,37 @@ class SoundingTest {
         assertIdle(json);
     }
 
+    /** Slots most of which must be filled, each with a part of every colour, some of which exclude those of the same colour in other slots, so that few builds are left. */
+    @Provide
+    static Arbitrary<String> colourings() {
+        return Arbitraries.randomValue(random -> {
+            int slots = 4 + random.nextInt(5);
+            int colours = 2 + random.nextInt(2);
+            String needs = random.nextInt(3) == 0 ? ", 'needs': [['p0-0', 'p1-1']]" : "";
+            return "{'catalog': {'id': 'c', 'patch': '1', 'released': '2031-01-01', 'currency': 'scrip'}, 'currencies': [{'id': 'scrip', 'rate': 1}], 'platforms': [{'id': 'f', 'slots': ["
+                    + IntStream.range(0, slots).mapToObj(i -> "{'id': 's" + i + "', 'accepts': ['tag:t" + i + "'], 'required': " + (random.nextInt(8) > 0) + "}")
+                            .collect(Collectors.joining(", "))
+                    + "]}], 'parts': ["
+                    + IntStream.range(0, slots * colours).mapToObj(i -> coloured(i / colours, i % colours, colours, i == slots * colours - 1 ? needs : "", random))
+                            .collect(Collectors.joining(", "))
+                    + "]}";
+        });
+    }
+
+    private static String coloured(int slot, int colour, int colours, String more, Random random) {
+        List<String> others = IntStream.range(0, slot).filter(other -> random.nextInt(2) == 0)
+                .mapToObj(other -> "'p" + other + "-" + (random.nextInt(9) == 0 ? random.nextInt(colours) : colour) + "'").toList();
+        // What stands on another part has to be filled too.
+        String on = random.nextInt(9) == 0 ? ", 'slots': [{'id': 'on', 'required': true, 'accepts': ['x', 'y']}]" : "";
+        String beside = slot == 0 && colour == 0 ? "{'id': 'x'}, {'id': 'y', 'excludes': ['p1-0']}, " : "";
+        return beside + "{'id': 'p" + slot + "-" + colour + "', 'tags': ['t" + slot + "'], 'excludes': " + others + on + more + "}";
+    }
+
+    @Property(tries = 200, shrinking = ShrinkingMode.OFF)
+    void among_choices_that_hang_on_each_other_the_same_are_idle(@ForAll("colourings") String json) {
+        assertIdle(json);
+    }
+
     /** Each zone is taken by two parts that one slot has room for one of, save the last, which keeps two slots apart. */
     @Example
     void of_many_zones_those_that_room_rules_out_anyway_are_idle() {
