@@ -114,17 +114,27 @@ public final class Swaps {
 
     private Thought thought() {
         List<Place> places = placement.slots().stream().flatMap(use -> places(use).stream()).toList();
-        List<Trial> first = DeepStack.each(places, Place::enumerate).stream().flatMap(List::stream).toList();
-        List<Optional<Prospect>> hoped = DeepStack.each(first, trial -> trial.place.prospect(trial, List.of()));
-        // What can't be had with all that hung there is tried with nothing carried over.
+        List<Trial> chains = DeepStack.each(places, Place::enumerate).stream().flatMap(List::stream).toList();
+        Map<Trial, Optional<Prospect>> hoped = new LinkedHashMap<>();
+        hope(chains, hoped);
+        hope(places.stream().flatMap(place -> place.combined(hoped).stream()).toList(), hoped);
+        // What can't be had with all that hung there, or gains more without, is tried with nothing carried over.
         Map<Trial, List<Optional<Prospect>>> second = new LinkedHashMap<>();
-        for (int i = 0; i < first.size(); i++) {
-            Optional<Prospect> whole = hoped.get(i);
-            first.get(i).place.bare(first.get(i)).ifPresent(bare -> second.computeIfAbsent(bare, unused -> new ArrayList<>()).add(whole));
-        }
+        hoped.forEach((trial, whole) -> {
+            for (Trial same : trial.sameWithAll) {
+                same.place.bare(same).ifPresent(bare -> second.computeIfAbsent(bare, unused -> new ArrayList<>()).add(whole));
+            }
+        });
         List<Optional<Prospect>> bare = DeepStack.each(List.copyOf(second.entrySet()), trial -> trial.getKey().place.prospect(trial.getKey(), trial.getValue()));
-        List<Prospect> prospects = Stream.concat(hoped.stream(), bare.stream()).flatMap(Optional::stream).sorted(Prospect.BEST_FIRST).toList();
+        List<Prospect> prospects = Stream.concat(hoped.values().stream(), bare.stream()).flatMap(Optional::stream).sorted(Prospect.BEST_FIRST).toList();
         return new Thought(prospects, places.stream().filter(place -> place.tried > MOST_TRIED).map(place -> place.path).toList());
+    }
+
+    private static void hope(List<Trial> trials, Map<Trial, Optional<Prospect>> hoped) {
+        List<Optional<Prospect>> found = DeepStack.each(trials, trial -> trial.place.prospect(trial, List.of()));
+        for (int i = 0; i < trials.size(); i++) {
+            hoped.put(trials.get(i), found.get(i));
+        }
     }
 
     private List<Place> places(SlotUse use) {
@@ -155,6 +165,8 @@ public final class Swaps {
         private final Carried carried;
         private final List<BuildEntry> assembly;
         private final SortedMap<String, String> to;
+        /** This, and others that come to the same with all that hung there, though not without. */
+        private final List<Trial> sameWithAll = new ArrayList<>(List.of(this));
 
         Trial(Place place, List<Link> links, List<BuildEntry> chain, Carried carried, List<BuildEntry> assembly, SortedMap<String, String> to) {
             this.place = place;
@@ -176,8 +188,8 @@ public final class Swaps {
         private final Optional<Occurrence> there;
         private final SortedMap<String, String> from;
         private final List<Trial> trials = new ArrayList<>();
-        private final Set<SortedMap<String, String>> seen = new HashSet<>();
-        private final Map<SortedMap<String, String>, Trial> bare = new HashMap<>();
+        private final Map<Object, Trial> seen = new HashMap<>();
+        private final Map<Object, Trial> bare = new HashMap<>();
         private int tried;
 
         Place(SlotId slot, String path, String slotPath, int position, Optional<Occurrence> there) {
@@ -227,8 +239,11 @@ public final class Swaps {
         private void attempt(List<Link> links, List<BuildEntry> entries, Carried carried) {
             tried++;
             Trial trial = trial(List.copyOf(links), List.copyOf(entries), carried);
-            if (seen.add(trial.to)) {
+            Trial same = seen.putIfAbsent(AssemblyKey.of(trial.to), trial);
+            if (same == null) {
                 trials.add(trial);
+            } else {
+                same.sameWithAll.add(trial);
             }
         }
 
@@ -237,8 +252,75 @@ public final class Swaps {
             if (trial.carried.paths.isEmpty()) {
                 return Optional.empty();
             }
-            Trial without = trial(trial.links, trial.chain, new Carried(List.of(), List.of(), below()));
-            return seen.contains(without.to) ? Optional.empty() : Optional.of(bare.computeIfAbsent(without.to, unused -> without));
+            Trial without = trial(trial.links, trial.chain, uncarried(trial.links));
+            Object key = AssemblyKey.of(without.to);
+            return seen.containsKey(key) ? Optional.empty() : Optional.of(bare.computeIfAbsent(key, unused -> without));
+        }
+
+        /** Nothing hung on what is new but what it is made of, which may be what hung there. */
+        private Carried uncarried(List<Link> links) {
+            List<String> made = new ArrayList<>(links.stream().skip(1).map(Link::part).toList());
+            List<String> kept = new ArrayList<>();
+            List<String> lost = new ArrayList<>();
+            for (String old : below()) {
+                (made.remove(partAt(old)) ? kept : lost).add(old);
+            }
+            return new Carried(List.of(), kept, lost);
+        }
+
+        private String partAt(String where) {
+            return placement.parts().stream().filter(each -> each.path().equals(where)).findFirst().orElseThrow().part();
+        }
+
+        /** By new head, what gains the most in each of its slots together: where one slot after the other would have to be filled, no single chain shows what that comes to. */
+        List<Trial> combined(Map<Trial, Optional<Prospect>> hoped) {
+            Map<String, Trial> alone = new LinkedHashMap<>();
+            Map<String, Map<String, List<Trial>>> gaining = new HashMap<>();
+            for (Trial trial : trials) {
+                if (trial.links.size() == 1 && gain(trial, hoped).isPresent()) {
+                    alone.put(trial.links.get(0).part, trial);
+                }
+            }
+            for (Trial trial : trials) {
+                Trial head = trial.links.size() < 2 ? null : alone.get(trial.links.get(0).part);
+                if (head != null && gain(trial, hoped).filter(gain -> gain.compareTo(gain(head, hoped).orElseThrow()) > 0).isPresent()) {
+                    gaining.computeIfAbsent(trial.links.get(0).part, unused -> new TreeMap<>()).computeIfAbsent(trial.chain.get(1).path(), unused -> new ArrayList<>()).add(trial);
+                }
+            }
+            List<Trial> combined = new ArrayList<>();
+            gaining.forEach((head, bySlot) -> {
+                List<Link> links = new ArrayList<>(alone.get(head).links);
+                List<BuildEntry> entries = new ArrayList<>(alone.get(head).chain);
+                bySlot.forEach((into, some) -> {
+                    some.sort(Comparator.comparing((Trial trial) -> gain(trial, hoped).orElseThrow()).reversed());
+                    add(some, slotAt(alone.get(head).links, into).map(found -> relations.room(found).most()).orElse(1), links, entries);
+                });
+                Trial trial = trial(List.copyOf(links), List.copyOf(entries), carried(links, entries));
+                if (seen.putIfAbsent(AssemblyKey.of(trial.to), trial) == null) {
+                    combined.add(trial);
+                }
+            });
+            return combined;
+        }
+
+        private static Optional<BigDecimal> gain(Trial trial, Map<Trial, Optional<Prospect>> hoped) {
+            return hoped.getOrDefault(trial, Optional.empty()).map(Prospect::gain);
+        }
+
+        /** Adds what stands in one slot in some trials of a head, no part twice and no more than so many. */
+        private void add(List<Trial> some, int most, List<Link> links, List<BuildEntry> entries) {
+            Set<String> added = new HashSet<>();
+            for (Trial trial : some) {
+                String part = trial.links.get(1).part;
+                if (added.size() < most && !added.contains(part)) {
+                    String before = trial.links.get(1).path;
+                    String after = most > 1 ? before.substring(0, before.length() - 1) + added.size() : before;
+                    trial.links.stream().skip(1).forEach(link -> links.add(new Link(link.part, after + link.path.substring(before.length()))));
+                    entries.add(entry(trial.chain.get(1).path(), added.size(), part));
+                    trial.chain.stream().skip(2).forEach(entry -> entries.add(entry(after + entry.path().substring(before.length()), entry.position(), entry.part())));
+                    added.add(part);
+                }
+            }
         }
 
         private List<BuildEntry> assembly(List<Link> links, List<BuildEntry> entries, Carried carried) {
@@ -321,7 +403,8 @@ public final class Swaps {
             List<String> is = after.parts().stream().map(BuildEntry::part).toList();
             return shopping.between(was, is).map(buy -> new Prospect(path, from, trial.to, totals, benefit, benefit.subtract(Swaps.this.before), buy,
                     trial.carried.paths, trial.carried.lost, rolesLost(is), prospect -> {
-                boolean due = before.isEmpty() || before.stream().anyMatch(whole -> whole.flatMap(Prospect::tried).isEmpty());
+                boolean due = before.isEmpty()
+                        || before.stream().anyMatch(whole -> whole.map(each -> each.gain().compareTo(prospect.gain()) < 0 || each.tried().isEmpty()).orElse(true));
                 return due ? check.checkValid(after).map(result -> new Swap(prospect, result, broken(result))) : Optional.empty();
             }));
         }

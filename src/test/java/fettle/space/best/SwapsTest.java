@@ -1,0 +1,69 @@
+package fettle.space.best;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import fettle.catalog.Build;
+import fettle.catalog.BuildReader;
+import fettle.document.Documents;
+import fettle.relation.Relations;
+import fettle.space.Catalogs;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/** Which assemblies are thought of for the place of another. */
+class SwapsTest {
+
+    /** The swaps of a build at the frame's only slot, each as what it puts there, what it gains, and what falls off. */
+    private static List<String> swaps(String parts, String build) {
+        Relations relations = Catalogs.relations("""
+                {'catalog': {'id': 'c', 'patch': '1', 'released': '2031-01-01', 'currency': 'scrip'},
+                 'currencies': [{'id': 'scrip', 'rate': 1}],
+                 'attributes': [{'id': 'grip', 'unit': 'pt', 'better': 'higher', 'combine': 'sum', 'decimals': 0}],
+                 'lenses': [{'id': 'hold', 'weights': {'grip': 1}}],
+                 'platforms': [{'id': 'frame', 'slots': [{'id': 'front', 'accepts': ['tag:head'], 'required': true}]}],
+                 'parts': [%s]}
+                """.formatted(parts));
+        String json = "{'build': {'id': 'b', 'platform': 'frame', 'patch': '1', 'lens': 'hold', 'owned': ['plain', 'plate', 'broad', 'knob', 'wheel'], 'parts': %s}}".formatted(build);
+        Build read = BuildReader.read(Documents.content("build.json", json.replace('\'', '"').getBytes(StandardCharsets.UTF_8))).get(0);
+        Improving improving = new Improving(relations);
+        Improvement improvement = improving.of(read, relations.catalog().lenses().get("hold"), Set.of(), 1, Effort.unbounded());
+        return improving.swaps(improvement.before(), improvement.weighing()).swaps().stream().filter(swap -> swap.path().equals("front"))
+                .map(swap -> swap.to() + " " + swap.gain() + " " + swap.lost()).toList();
+    }
+
+    private static final String TOPS = "{'id': 'knob', 'tags': ['top'], 'stats': {'grip': 3}}, {'id': 'wheel', 'tags': ['top'], 'stats': {'grip': 2}}";
+
+    @Test
+    void two_slots_of_a_new_head_are_filled_at_once_where_neither_alone_is_enough() {
+        String parts = "{'id': 'plain', 'tags': ['head'], 'stats': {'grip': 1}}, {'id': 'plate', 'tags': ['head'], 'stats': {'grip': -3},"
+                + " 'slots': [{'id': 'left', 'accepts': ['tag:top']}, {'id': 'right', 'accepts': ['tag:top']}]}, " + TOPS;
+        assertEquals("{=plate, left=knob, right=knob} 2 []", swaps(parts, "{'front': 'plain'}").get(0));
+    }
+
+    @Test
+    void a_slot_of_two_is_filled_with_the_two_that_gain_the_most() {
+        String parts = "{'id': 'plain', 'tags': ['head'], 'stats': {'grip': 1}}, {'id': 'plate', 'tags': ['head'], 'stats': {'grip': -3},"
+                + " 'slots': [{'id': 'rail', 'accepts': ['tag:top'], 'most': 2}]}, " + TOPS;
+        assertEquals("{=plate, rail:0=knob, rail:1=wheel} 1 []", swaps(parts, "{'front': 'plain'}").get(0));
+    }
+
+    @Test
+    void a_new_head_is_offered_without_what_hung_there_only_where_that_gains_more() {
+        String heads = "{'id': 'plate', 'tags': ['head'], 'stats': {'grip': 1}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}]},"
+                + " {'id': 'broad', 'tags': ['head'], 'stats': {'grip': 5}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}]}, ";
+        assertEquals(List.of("{=broad} 5 [front/left]", "{=broad, left=knob} 4 []"),
+                swaps(heads + "{'id': 'knob', 'tags': ['top'], 'stats': {'grip': -1}}", "{'front': 'plate', 'front/left': 'knob'}"));
+        assertEquals(List.of("{=broad, left=knob} 4 []"), swaps(heads + "{'id': 'knob', 'tags': ['top'], 'stats': {'grip': 1}}", "{'front': 'plate', 'front/left': 'knob'}"));
+    }
+
+    @Test
+    void an_assembly_is_offered_in_one_order_and_what_stays_is_not_told_as_lost() {
+        String parts = "{'id': 'plate', 'tags': ['head'], 'stats': {'grip': 1}, 'slots': [{'id': 'rail', 'accepts': ['tag:top'], 'most': 2}]},"
+                + " {'id': 'broad', 'tags': ['head'], 'stats': {'grip': 5}, 'slots': [{'id': 'rail', 'accepts': ['tag:top'], 'most': 2}]},"
+                + " {'id': 'knob', 'tags': ['top'], 'stats': {'grip': 3}}, {'id': 'wheel', 'tags': ['top'], 'stats': {'grip': -2}}";
+        assertEquals(List.of("{=broad, rail=knob} 6 [front/rail:1]", "{=broad, rail:0=knob, rail:1=wheel} 4 []"),
+                swaps(parts, "{'front': 'plate', 'front/rail': ['knob', 'wheel']}"));
+    }
+}
