@@ -21,8 +21,11 @@ final class BuildFacts {
         facts.addAll(mentions);
         facts.addAll(names.facts(mentions.stream().map(BuildMention::reference).toList()));
         result.placement().ifPresent(placement -> facts.addAll(placement.unresolved()));
-        facts.addAll(result.limits());
-        facts.addAll(CloseLimit.of(catalog, result));
+        // With a part that could not be placed, what the rest comes to says nothing about the build that was meant.
+        if (result.placement().filter(placement -> placement.unresolved().isEmpty()).isPresent()) {
+            facts.addAll(result.limits());
+            facts.addAll(CloseLimit.of(catalog, result));
+        }
         result.cost().ifPresent(cost -> build.budget().ifPresent(budget -> facts.add(new Spending(build, cost, budget))));
         facts.addAll(Unobtainable.of(catalog, result));
         return facts;

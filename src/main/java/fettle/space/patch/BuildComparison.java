@@ -55,7 +55,8 @@ final class BuildComparison {
         BuildResult after = now.check(build);
         Optional<FigureBlame.Placed> placed = placed(build, before, after);
         List<FigureShift> figures = figures(build, before, after, placed);
-        List<LimitCrossing> crossings = crossings(before, after, placed);
+        // Of what could not all be placed it isn't known what it comes to.
+        List<LimitCrossing> crossings = placed.map(known -> crossings(before, after, known)).orElse(List.of());
         Verdict verdict = verdict(before, after, !figures.isEmpty() || !crossings.isEmpty());
         boolean turned = verdict == Verdict.BROKEN || verdict == Verdict.MENDED;
         Optional<RepairOutcome> repair = verdict == Verdict.BROKEN ? Optional.of(repairs.nearest(build, before.placement().orElseThrow())) : Optional.empty();
@@ -111,7 +112,7 @@ final class BuildComparison {
         return one.isPresent() != other.isPresent() || one.isPresent() && one.get().compareTo(other.get()) != 0;
     }
 
-    private List<LimitCrossing> crossings(BuildResult before, BuildResult after, Optional<FigureBlame.Placed> placed) {
+    private List<LimitCrossing> crossings(BuildResult before, BuildResult after, FigureBlame.Placed placed) {
         SortedMap<String, LimitMargin> then = byId(before.limits());
         SortedMap<String, LimitMargin> since = byId(after.limits());
         Set<String> ids = new TreeSet<>(then.keySet());
@@ -122,7 +123,7 @@ final class BuildComparison {
             Optional<LimitMargin> stands = Optional.ofNullable(since.get(id));
             boolean held = stood.map(LimitMargin::holds).orElse(true);
             if (held != stands.map(LimitMargin::holds).orElse(true)) {
-                crossings.add(new LimitCrossing(stood, stands, placed.map(known -> figureBlame.limit(known, id, held)).orElse(List.of())));
+                crossings.add(new LimitCrossing(stood, stands, figureBlame.limit(placed, id, held)));
             }
         }
         return crossings;
