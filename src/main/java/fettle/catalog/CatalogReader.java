@@ -137,7 +137,7 @@ public final class CatalogReader {
     }
 
     private Optional<Attribute> attribute(String id, Fields fields) {
-        int decimals = fields.whole("decimals").orElse(Attribute.MOST_DECIMALS);
+        int decimals = fields.whole("decimals", 0, Attribute.MOST_DECIMALS).orElse(Attribute.MOST_DECIMALS);
         return Optional.of(new Attribute(
                 id,
                 label(id, fields),
@@ -145,7 +145,7 @@ public final class CatalogReader {
                 named(Attribute.Better.values(), fields.text("better"), Attribute.Better.NONE),
                 named(Attribute.Combine.values(), fields.text("combine"), Attribute.Combine.SUM),
                 decimals,
-                fields.whole("shown").orElse(decimals),
+                fields.whole("shown", 0, Attribute.MOST_DECIMALS).orElse(decimals),
                 fields.decimal("material").orElse(BigDecimal.ZERO),
                 fields.origin()));
     }
@@ -172,12 +172,17 @@ public final class CatalogReader {
         }
         List<Needs> needs = new ArrayList<>();
         for (Node group : fields.items("needs")) {
-            needs.add(new Needs(id, needs.size(), selectors(subject, Fields.words(group)), group.origin()));
+            // What is no list says nothing that could be asked for; an empty one can't be met.
+            if (group instanceof Node.Arr) {
+                needs.add(new Needs(id, needs.size(), selectors(subject, Fields.words(group)), group.origin()));
+            }
         }
         List<DeclaresTrait> traits = new ArrayList<>();
         for (Pair pair : fields.pairs("traits")) {
             refer(subject, "traits", pair.key(), pair.origin());
-            traits.add(new DeclaresTrait(id, pair.key(), Fields.words(pair.value()).stream().map(Word::text).distinct().toList(), pair.origin()));
+            if (pair.value() instanceof Node.Arr) {
+                traits.add(new DeclaresTrait(id, pair.key(), Fields.words(pair.value()).stream().map(Word::text).distinct().toList(), pair.origin()));
+            }
         }
         List<BuildEntry> factory = platform ? BuildReader.entries(fields.pairs("factory")) : List.of();
         factory.stream().filter(BuildEntry::named).forEach(entry -> refer(subject, "parts", entry.part(), entry.origin()));
@@ -263,8 +268,10 @@ public final class CatalogReader {
 
     private Optional<Constraint> constraint(String id, Fields fields) {
         String subject = "constraint:" + id;
-        return Optional.of(new Constraint(
-                id, selectors(subject, fields.words("when")), selectors(subject, fields.words("need")), fields.text("because").orElse(""), fields.origin()));
+        List<Selector> when = selectors(subject, fields.words("when"));
+        // Without a condition it would hold of every build, which nobody means.
+        return when.isEmpty() ? Optional.empty() : Optional.of(new Constraint(
+                id, when, selectors(subject, fields.words("need")), fields.text("because").orElse(""), fields.origin()));
     }
 
     private Optional<Offer> offer(Fields fields) {

@@ -18,7 +18,7 @@ import java.util.stream.Stream;
 /**
  * Where the catalog states something that could not be read, and that decides about parts.
  *
- * @param parts the ids of those of which it is stated, or of which an offer states it: without it nothing can be said of what they are worth
+ * @param parts the ids of those of which it is stated, or of which an offer states it: without it nothing can be said of what they are worth; all, where it says how any two compare
  * @param files the documents that hold such
  */
 public record HalfRead(Set<String> parts, Set<String> files) {
@@ -26,6 +26,8 @@ public record HalfRead(Set<String> parts, Set<String> files) {
     static final HalfRead NONE = new HalfRead(Set.of(), Set.of());
 
     private static final Set<String> WORDS = Set.of("label", "note");
+    /** What an attribute says of how any two parts compare. */
+    private static final Set<String> COMPARING = Set.of("better", "combine");
     private static final Set<String> DECIDING = Set.of("parts", "platforms", "offers", "constraints", "attributes", "goods", "currencies", "lenses");
 
     public HalfRead {
@@ -43,9 +45,15 @@ public record HalfRead(Set<String> parts, Set<String> files) {
             return NONE;
         }
         Set<String> parts = new HashSet<>();
-        catalog.parts().values().stream().filter(part -> flawed.contains(place(part.origin()))).map(Part::id).forEach(parts::add);
+        boolean common = schemaProblems.stream().anyMatch(HalfRead::comparing);
+        catalog.parts().values().stream().filter(part -> common || flawed.contains(place(part.origin()))).map(Part::id).forEach(parts::add);
         catalog.offers().stream().filter(offer -> flawed.contains(place(offer.origin()))).map(Offer::part).forEach(parts::add);
         return new HalfRead(parts, flawed.stream().map(Place::file).collect(Collectors.toSet()));
+    }
+
+    private static boolean comparing(SchemaProblem problem) {
+        String[] steps = problem.origin().pointer().split("/", -1);
+        return steps.length == 4 && steps[1].equals("attributes") && COMPARING.contains(problem.meant().filter(COMPARING::contains).orElse(steps[3]));
     }
 
     private static Place place(Origin origin) {

@@ -50,7 +50,7 @@ final class Waivers {
             List<String> subjects = drawn.stream().filter(finding -> finding.rule().equals(waiver.rule())).map(Finding::subject).distinct().toList();
             boolean used = subjects.contains(waiver.subject());
             // Only told of one that accepts nothing.
-            List<String> near = used ? List.of() : Nearest.names(waiver.subject(), subjects);
+            List<String> near = used || parts.contains(waiver.subject()) ? List.of() : Nearest.names(waiver.subject(), subjects);
             return new WaiverUse(
                     waiver,
                     rules.find(waiver.rule()).map(rule -> judged(rule, waiver.subject(), halfRead)).orElse(false),

@@ -63,6 +63,20 @@ class HalfReadTest {
     }
 
     @Test
+    void where_it_cannot_be_read_in_which_direction_an_attribute_serves_nothing_is_compared() throws IOException {
+        List<String> said = List.of("idle-waiver waiver:never-worth-using part:gone", "schema-mismatch document:catalog.yaml");
+        assertEquals(said, drawn(CATALOG.replace("better: lower", "better: Lower")));
+        assertEquals(said, drawn(CATALOG.replace("better: lower", "beter: lower")).stream().distinct().toList());
+        assertEquals("schema-mismatch document:catalog.yaml", drawn(CATALOG.replace("unit: kg", "unit: 1")).get(4));
+    }
+
+    @Test
+    void decimals_that_none_can_have_bound_no_figure() throws IOException {
+        assertEquals(List.of("schema-mismatch document:catalog.yaml"),
+                drawn(CATALOG.replace("combine: sum, decimals: 1, shown: 1", "combine: sum, decimals: -1, shown: 1")).stream().filter(finding -> !finding.contains("never-worth")).toList());
+    }
+
+    @Test
     void nor_is_it_outdone() throws IOException {
         assertEquals(ALL_BUT_WHAT_HANGS_ON_IT,
                 drawn(CATALOG.replace("grip: 1, mass: 1.5", "grip: 1, mass: heavy")));
