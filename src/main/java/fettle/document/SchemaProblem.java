@@ -18,4 +18,9 @@ public record SchemaProblem(Origin origin, String expected, String found, Option
         Objects.requireNonNull(found);
         Objects.requireNonNull(meant);
     }
+
+    /** Whether what can't stand in the document shows that it is a build's, and not a catalog's. */
+    public boolean isBuild() {
+        return expected.startsWith("a property of ") && (origin.pointer().equals("/build") || origin.pointer().equals("/builds"));
+    }
 }
