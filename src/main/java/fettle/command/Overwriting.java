@@ -9,23 +9,35 @@ import java.util.stream.Stream;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.ParseResult;
 
-/** Keeps output from being written over what a command reads. */
+/** Keeps output from being written over what a command reads, or to where it would be read the next time. */
 final class Overwriting {
 
     private Overwriting() {}
 
-    /** Refuses an output file that is there and is one of the documents that are named, or stands in a folder of them. */
+    /** Refuses an output file that can't be one, or that is one of the documents that are named, or would be one of those in a folder of them. */
     static void refuse(ParseResult said) {
         Path output = said.matchedOptionValue(Options.OUTPUT, null);
-        if (output == null || !Files.isRegularFile(output)) {
+        if (output == null) {
             return;
+        }
+        if (output.toString().isEmpty()) {
+            throw new NotChecked("-o names no file to write to");
+        }
+        Path folder = output.toAbsolutePath().getParent();
+        if (Files.isDirectory(output) || folder == null) {
+            throw new NotChecked("cannot write " + output + ": it is a folder");
+        }
+        if (!Files.isDirectory(folder)) {
+            throw new NotChecked("cannot write " + output + ": there is no such folder");
         }
         Stream.concat(said.matchedPositionals().stream(), said.matchedOptions().stream().filter(option -> option.longestName().equals(Options.BUILDS)))
                 .flatMap(Overwriting::paths)
                 .filter(input -> holds(input, output))
                 .findFirst()
                 .ifPresent(input -> {
-                    throw new NotChecked("what is read from " + input + " would be written over: " + output + " is there already; name another file for the output");
+                    throw new NotChecked(Files.exists(output)
+                            ? "what is read from " + input + " would be written over: " + output + " is there already; name another file for the output"
+                            : output + " would be read with " + input + " the next time; name a file elsewhere for the output");
                 });
     }
 
@@ -38,8 +50,8 @@ final class Overwriting {
     private static boolean holds(Path input, Path output) {
         try {
             Path read = input.toRealPath();
-            Path written = output.toRealPath();
-            return read.equals(written) || written.startsWith(read) && Documents.hasDocumentName(written);
+            Path written = Files.isRegularFile(output) ? output.toRealPath() : output.toAbsolutePath().getParent().toRealPath().resolve(output.getFileName());
+            return read.equals(written) && Files.isRegularFile(written) || written.startsWith(read) && !written.equals(read) && Documents.hasDocumentName(written);
         } catch (IOException notThere) {
             // Whoever reads it says so.
             return false;

@@ -145,6 +145,7 @@ class ExitCodeTest {
     @Test
     void an_output_file_that_cannot_be_written_ends_with_2() {
         notChecked("there is no such folder", Ran.fettle("lint", PLAIN, "-o", folder.resolve("none/out.txt").toString()));
+        notChecked("names no file", Ran.fettle("lint", PLAIN, "-o", ""));
         notChecked("it is a folder", Ran.fettle("lint", PLAIN, "-o", folder.toString()));
         notChecked("it is a folder", Ran.fettle("lint", PLAIN, "--format", "json", "-o", folder.toString()));
     }
@@ -161,6 +162,18 @@ class ExitCodeTest {
         Files.writeString(page, "old");
         assertEquals(0, Ran.fettle("lint", catalog.toString(), "-o", page.toString(), "--fail-on", "never").exit());
         assertTrue(Files.readString(page).contains("mine, patch 1"), Files.readString(page));
+    }
+
+    @Test
+    void an_output_file_is_not_put_where_it_would_be_read_the_next_time() throws IOException {
+        Path catalog = Files.createDirectories(folder.resolve("mine"));
+        Files.writeString(catalog.resolve("catalog.yaml"), "catalog: { id: mine, patch: '1', released: 2031-03-01, currency: crown }\ncurrencies: [{ id: crown, rate: 1 }]\nplatforms: [{ id: carbine }]\n");
+        Path inside = catalog.resolve("findings.json");
+        notChecked("would be read with", Ran.fettle("lint", catalog.toString(), "--format", "json", "-o", inside.toString()));
+        assertFalse(Files.exists(inside));
+        Path beside = folder.resolve("findings.json");
+        assertEquals(0, Ran.fettle("lint", catalog.toString(), "--format", "json", "-o", beside.toString(), "--fail-on", "never").exit());
+        assertTrue(Files.exists(beside));
     }
 
     @Test
