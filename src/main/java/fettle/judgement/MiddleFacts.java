@@ -34,7 +34,7 @@ final class MiddleFacts {
             outcome.between().forEach((part, found) -> between.computeIfAbsent(part, unused -> new ArrayList<>()).addAll(found));
             List<String> open = outcome.open().stream().filter(measured::contains).toList();
             outcome.why().filter(why -> !open.isEmpty())
-                    .ifPresent(why -> facts.add(new LeftOpen("lens:" + lens.id(), lens.origin(), "wherever they are of use something else gives more for the price than", open, why)));
+                    .ifPresent(why -> facts.add(new LeftOpen("lens:" + lens.id(), lens.origin(), "in each slot something else gives more for the price than", open, why)));
         });
         between.forEach((id, found) -> {
             Part part = catalog.parts().get(id);

@@ -65,7 +65,7 @@ final class CauseWording {
 
     private static String clause(Clause clause) {
         List<Term> when = clause.when();
-        String why = clause.because().stream().filter(Constraint.class::isInstance).map(fact -> ": " + ((Constraint) fact).because()).findFirst().orElse("");
+        String why = clause.because().stream().filter(Constraint.class::isInstance).map(fact -> ((Constraint) fact).because()).filter(words -> !words.isBlank()).map(words -> ": " + words).findFirst().orElse("");
         if (!clause.need().isEmpty()) {
             String needed = Phrases.or(Phrases.each(clause.need(), CauseWording::term));
             return (when.isEmpty() ? "every build" : Phrases.and(Phrases.each(when, CauseWording::term))) + (when.size() > 1 ? " need " : " needs ") + needed + why;

@@ -118,7 +118,7 @@ final class Ties {
     private static String why(Clause clause) {
         return clause.because().stream()
                 .filter(Constraint.class::isInstance)
-                .map(fact -> ": " + ((Constraint) fact).because())
+                .map(fact -> ((Constraint) fact).because()).filter(words -> !words.isBlank()).map(words -> ": " + words)
                 .findFirst().orElse("");
     }
 
