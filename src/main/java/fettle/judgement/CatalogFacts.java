@@ -90,6 +90,7 @@ final class CatalogFacts {
         facts.add(Reading.of(reading));
         facts.addAll(catalog.heads());
         facts.addAll(catalog.entries());
+        facts.addAll(SharedId.of(catalog.entries()));
         facts.addAll(catalog.references());
         facts.addAll(new Names(catalog, rules).facts(catalog.references()));
         facts.addAll(OddName.of(catalog));

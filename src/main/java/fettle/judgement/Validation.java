@@ -49,13 +49,14 @@ public final class Validation {
         List<Object> general = new ArrayList<>(reading.documentFacts());
         documents.problems().forEach(general::add);
         Waivers waivers = new Waivers(reading.catalog());
+        List<Entry> entries = new ArrayList<>();
         List<BuildReview> reviews = new ArrayList<>();
         for (Document document : documents.documents()) {
             List<SchemaProblem> problems = schemas.checkBuild(document);
             general.addAll(problems);
             for (Build written : BuildReader.read(document)) {
                 Build build = access.map(profile -> written.boughtAs(profile.id())).orElse(written);
-                general.add(new Entry("builds", "builds", build.id(), build.origin()));
+                entries.add(new Entry("builds", "builds", build.id(), build.origin()));
                 if (!wanted.test(build)) {
                     continue;
                 }
@@ -63,6 +64,8 @@ public final class Validation {
                 reviews.add(new BuildReview(document.file(), result, waivers.applied(judgement.findings(result, check))));
             }
         }
+        general.addAll(entries);
+        general.addAll(SharedId.of(entries));
         return new Outcome(waivers.applied(judge.judge(general, places)), List.copyOf(reviews));
     }
 }
