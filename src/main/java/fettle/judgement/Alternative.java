@@ -97,6 +97,21 @@ public record Alternative(
         return Assemblies.words(swap.to());
     }
 
+    /** What would be put there, in words, where that is bought; {@code null} otherwise, so that what hangs on it is left unsaid. */
+    public String bought() {
+        return swap.to().isEmpty() || sources().isEmpty() ? null : to();
+    }
+
+    /** The same where nothing has to be bought. */
+    public String had() {
+        return swap.to().isEmpty() || !sources().isEmpty() ? null : to();
+    }
+
+    /** What would be taken out with nothing in its place, in words; {@code null} where something takes it. */
+    public String removed() {
+        return swap.to().isEmpty() ? from() : null;
+    }
+
     /** Where what must be bought is cheapest. */
     public List<Fact> offers() {
         FactList offers = new FactList();
