@@ -32,7 +32,14 @@ final class IdleRules {
 
     /** What is behind these relations. */
     List<IdleRule> of(Collection<IdleRelation> relations) {
-        return relations.stream().flatMap(relation -> rule(relation).stream()).toList();
+        return relations.stream().flatMap(relation -> !relation.because().isEmpty() && relation.stated() instanceof Constraint
+                ? constraints(relation) : rule(relation).stream()).toList();
+    }
+
+    /** Each has an entry of its own, even where several say the same. */
+    private static Stream<IdleRule> constraints(IdleRelation relation) {
+        return relation.because().stream().filter(Constraint.class::isInstance).map(Constraint.class::cast)
+                .map(each -> new IdleRule("constraint:" + each.id(), each.origin(), "constraint", each.id(), why(relation, NEVER_MET), relation.because()));
     }
 
     /** Empty where the catalog has no entry of its own for it, such as a rule that somebody added. */
@@ -44,8 +51,6 @@ final class IdleRules {
             return of(relation, excludes.part(), "exclusion", excludes.name());
         } else if (relation.stated() instanceof BlocksTag blocks) {
             return of(relation, blocks.part(), "block", blocks.tag());
-        } else if (relation.stated() instanceof Constraint constraint) {
-            return Optional.of(new IdleRule("constraint:" + constraint.id(), constraint.origin(), "constraint", constraint.id(), why(relation, NEVER_MET), relation.because()));
         } else if (relation.stated() instanceof ClaimsZone claim) {
             return declared(relation, "zone", claim.zone(), "no platform leads to two parts that take it");
         } else if (relation.stated() instanceof DeclaresTrait declares) {
