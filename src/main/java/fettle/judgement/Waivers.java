@@ -8,6 +8,7 @@ import fettle.document.Nearest;
 import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
 import fettle.engine.Unit;
+import java.math.BigDecimal;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
@@ -23,13 +24,20 @@ final class Waivers {
     /** The topic whose rules compare parts, so that one that wasn't read in full may hide a finding on any. */
     private static final String COMPARING = "worth";
 
+    /** What is drawn on a platform on which nothing could be compared. */
+    private static final String VOID = "void-platform";
+
     private final Set<String> parts;
+    private final Set<String> platforms;
+    private final boolean priced;
     private final List<Waiver> waivers;
     private final String patch;
 
     Waivers(Catalog catalog) {
         this.waivers = catalog.waivers();
         this.parts = catalog.parts().values().stream().map(Part::subject).collect(Collectors.toSet());
+        this.platforms = catalog.platforms().values().stream().map(Part::subject).collect(Collectors.toSet());
+        this.priced = catalog.head().flatMap(head -> Optional.ofNullable(catalog.currencies().get(head.currency()))).filter(base -> base.rate().compareTo(BigDecimal.ONE) == 0).isPresent();
         this.patch = catalog.head().map(CatalogHead::patch).orElse("");
     }
 
@@ -46,6 +54,8 @@ final class Waivers {
 
     /** What became of each waiver, given all that was drawn on the catalog. */
     List<WaiverUse> uses(Collection<Finding> drawn, RuleIndex rules, Reading reading, HalfRead halfRead) {
+        // Where no platform has a build, or it isn't known what anything costs, it is no fault of a waiver that parts are not compared.
+        boolean compared = priced && !drawn.stream().filter(finding -> finding.rule().equals(VOID)).map(Finding::subject).collect(Collectors.toSet()).containsAll(platforms);
         return waivers.stream().map(waiver -> {
             List<String> subjects = drawn.stream().filter(finding -> finding.rule().equals(waiver.rule())).map(Finding::subject).distinct().toList();
             boolean used = subjects.contains(waiver.subject());
@@ -53,7 +63,7 @@ final class Waivers {
             List<String> near = used || parts.contains(waiver.subject()) ? List.of() : Nearest.names(waiver.subject(), subjects);
             return new WaiverUse(
                     waiver,
-                    rules.find(waiver.rule()).map(rule -> judged(rule, waiver.subject(), halfRead)).orElse(false),
+                    rules.find(waiver.rule()).map(rule -> (compared || !rule.topic().equals(COMPARING)) && judged(rule, waiver.subject(), halfRead)).orElse(false),
                     used,
                     expired(waiver),
                     patch,
