@@ -21,6 +21,11 @@ public record Entry(String section, String space, String id, Origin origin) impl
         return SectionNoun.of(section);
     }
 
+    /** The same in words: {@code a part}, {@code an attribute}, … */
+    public String one() {
+        return ("aeiou".indexOf(what().charAt(0)) >= 0 ? "an " : "a ") + what();
+    }
+
     /** How findings name it: {@code part:x}, {@code slot:host/slot}, … */
     public String subject() {
         return what() + ":" + (space.startsWith(SLOTS_OF) ? space.substring(SLOTS_OF.length()) + "/" : "") + id;
