@@ -5,6 +5,7 @@ import fettle.catalog.BuildEntry;
 import fettle.catalog.SlotId;
 import fettle.document.DeepStack;
 import fettle.relation.Relations;
+import fettle.relation.SlotRoom;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import fettle.space.Fraction;
@@ -37,6 +38,9 @@ public final class Swaps {
 
     /** Parts in a chain at most: an adapter, a part on it, and a third on top. */
     public static final int LONGEST = 3;
+
+    /** The most parts put into one slot of a new head at once. */
+    private static final int MOST_ADDED = 12;
 
     /** The most assemblies thought of at one place. */
     public static final int MOST_TRIED = 3_000;
@@ -293,7 +297,7 @@ public final class Swaps {
                 List<BuildEntry> entries = new ArrayList<>(alone.get(head).chain);
                 bySlot.forEach((into, some) -> {
                     some.sort(Comparator.comparing((Trial trial) -> gain(trial, hoped).orElseThrow()).reversed());
-                    add(some, slotAt(alone.get(head).links, into).map(found -> relations.room(found).most()).orElse(1), links, entries);
+                    slotAt(alone.get(head).links, into).ifPresent(slot -> add(some, relations.room(slot), links, entries));
                 });
                 Trial trial = trial(List.copyOf(links), List.copyOf(entries), carried(links, entries));
                 if (seen.putIfAbsent(AssemblyKey.of(trial.to), trial) == null) {
@@ -307,19 +311,25 @@ public final class Swaps {
             return hoped.getOrDefault(trial, Optional.empty()).map(Prospect::gain);
         }
 
-        /** Adds what stands in one slot in some trials of a head, no part twice and no more than so many. */
-        private void add(List<Trial> some, int most, List<Link> links, List<BuildEntry> entries) {
+        /** Adds what stands in one slot in some trials of a head, as many of them as there is room for; where a part may come twice, the first again and again. */
+        private void add(List<Trial> some, SlotRoom room, List<Link> links, List<BuildEntry> entries) {
             Set<String> added = new HashSet<>();
-            for (Trial trial : some) {
+            int left = room.notches().orElse(Integer.MAX_VALUE);
+            int next = 0;
+            for (int at = 0; at < Math.min(room.most(), MOST_ADDED) && next < some.size();) {
+                Trial trial = some.get(next);
                 String part = trial.links.get(1).part;
-                if (added.size() < most && !added.contains(part)) {
+                boolean fits = relations.span(part) <= left && (!room.distinct() || added.add(part));
+                if (fits) {
                     String before = trial.links.get(1).path;
-                    String after = most > 1 ? before.substring(0, before.length() - 1) + added.size() : before;
+                    String after = room.most() > 1 ? before.substring(0, before.length() - 1) + at : before;
                     trial.links.stream().skip(1).forEach(link -> links.add(new Link(link.part, after + link.path.substring(before.length()))));
-                    entries.add(entry(trial.chain.get(1).path(), added.size(), part));
+                    entries.add(entry(trial.chain.get(1).path(), at, part));
                     trial.chain.stream().skip(2).forEach(entry -> entries.add(entry(after + entry.path().substring(before.length()), entry.position(), entry.part())));
-                    added.add(part);
+                    left -= relations.span(part);
+                    at++;
                 }
+                next += fits && !room.distinct() ? 0 : 1;
             }
         }
 

@@ -50,6 +50,14 @@ class SwapsTest {
     }
 
     @Test
+    void where_a_part_may_come_twice_it_is_put_in_as_often_as_there_is_room_for() {
+        String parts = "{'id': 'plain', 'tags': ['head'], 'stats': {'grip': 1}}, {'id': 'plate', 'tags': ['head'], 'stats': {'grip': -3},"
+                + " 'slots': [{'id': 'rail', 'accepts': ['tag:top'], 'units': 5, 'most': 3, 'repeats': true}]},"
+                + " {'id': 'knob', 'tags': ['top'], 'span': 2, 'stats': {'grip': 3}}, {'id': 'wheel', 'tags': ['top'], 'stats': {'grip': 2}}";
+        assertEquals("{=plate, rail:0=knob, rail:1=knob, rail:2=wheel} 4 []", swaps(parts, "{'front': 'plain'}").get(0));
+    }
+
+    @Test
     void a_new_head_is_offered_without_what_hung_there_only_where_that_gains_more() {
         String heads = "{'id': 'plate', 'tags': ['head'], 'stats': {'grip': 1}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}]},"
                 + " {'id': 'broad', 'tags': ['head'], 'stats': {'grip': 5}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}]}, ";
