@@ -132,6 +132,11 @@ final class Breaches {
         return !isClause(relation) || clause(relation).need().isEmpty() && !oversize.get(relation);
     }
 
+    /** Whether a trial breaks a relation, other than those that are spared, whatever else is placed. */
+    boolean forGood(Trial trial, BitSet spared) {
+        return of(trial).stream().anyMatch(relation -> lasting(relation) && !spared.get(relation));
+    }
+
     /** The clauses by which a part needs something other than itself. */
     List<Integer> needs(int part) {
         List<Integer> needs = new ArrayList<>();

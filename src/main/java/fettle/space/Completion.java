@@ -87,7 +87,7 @@ final class Completion {
         for (int part : terrain.candidates()[slot]) {
             if (!trials.hollow(part) && patience.tries > 0 && trials.placed(trial, bearer, slot, part)) {
                 patience.tries--;
-                if (breaches.of(trial).stream().noneMatch(relation -> breaches.lasting(relation) && !spared.get(relation))) {
+                if (!breaches.forGood(trial, spared)) {
                     choices.add(part);
                 }
                 trial.shrink(size);

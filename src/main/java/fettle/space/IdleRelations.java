@@ -389,7 +389,7 @@ final class IdleRelations {
             List<List<Trials.Place>> met = clause.when().stream().map(term -> places(trials, term)).toList();
             Set<Trials.Place> all = new HashSet<>();
             met.forEach(all::addAll);
-            return met.stream().noneMatch(List::isEmpty) && (!clause.apart() || met.size() < 2 || all.size() > 1 || all.stream().anyMatch(place -> !once(trials, place.part())));
+            return met.stream().noneMatch(List::isEmpty) && (!clause.apart() || met.size() < 2 || all.size() > 1 || all.stream().anyMatch(place -> !trials.once(place.part(), room -> room.most() <= 1 || room.distinct())));
         }
         Set<String> left = null;
         for (Agreement agreement : relations.agreements()) {
@@ -401,21 +401,5 @@ final class IdleRelations {
             }
         }
         return left != null && left.isEmpty();
-    }
-
-    /** Whether a part, if at all, is in one place only. */
-    private boolean once(Trials trials, int part) {
-        int at = part;
-        while (terrain.isPart(at)) {
-            if (trials.places(at).size() != 1) {
-                return false;
-            }
-            int slot = trials.places(at).get(0);
-            if (terrain.room()[slot].most() > 1 && !terrain.room()[slot].distinct()) {
-                return false;
-            }
-            at = terrain.owner()[slot];
-        }
-        return true;
     }
 }

@@ -68,28 +68,12 @@ final class OnePlace {
             if (host == trials.platform() && term.sort() != Term.Sort.NAME) {
                 places.add(Trials.Place.PLATFORM);
             } else if (terrain.isPart(host) && trials.reaches(host)) {
-                if (!once(trials, host)) {
+                if (!trials.once(host, room -> room.most() <= 1)) {
                     return Optional.empty();
                 }
                 places.add(new Trials.Place(trials.places(host).get(0), host));
             }
         }
         return Optional.of(places);
-    }
-
-    /** Whether a part, and all that it can stand on, is in one place only, in slots of one. */
-    private boolean once(Trials trials, int part) {
-        int at = part;
-        while (terrain.isPart(at)) {
-            if (trials.places(at).size() != 1) {
-                return false;
-            }
-            int slot = trials.places(at).get(0);
-            if (terrain.room()[slot].most() > 1) {
-                return false;
-            }
-            at = terrain.owner()[slot];
-        }
-        return true;
     }
 }

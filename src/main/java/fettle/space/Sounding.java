@@ -118,7 +118,7 @@ public final class Sounding {
             Trial trial = new Trial(platform);
             trial.add(Trial.ROOT, NO_SLOT, part);
             trial.add(Trial.ROOT, NO_SLOT, other);
-            return breaches.of(trial).stream().anyMatch(breaches::lasting);
+            return breaches.forGood(trial, Trials.NONE_SPARED);
         }
 
         private void look(int part) {
@@ -156,7 +156,7 @@ public final class Sounding {
                 }
                 Trial trial = new Trial(platform);
                 trial.add(host == platform ? Trial.ROOT : trial.add(Trial.ROOT, NO_SLOT, host), slot, part);
-                return breaches.of(trial).stream().anyMatch(breaches::lasting);
+                return breaches.forGood(trial, Trials.NONE_SPARED);
             });
         }
 

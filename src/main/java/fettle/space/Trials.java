@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiConsumer;
 import java.util.function.BooleanSupplier;
+import java.util.function.Predicate;
 
 /**
  * Looks for builds of one platform by trying: puts a wanted part where a chain of fits leads, fills what must be filled, and changes one thing at a time as
@@ -35,7 +36,8 @@ final class Trials {
 
     private static final int MOST_PLACED = 300;
 
-    private static final BitSet NONE_SPARED = new BitSet();
+    /** Not to be changed. */
+    static final BitSet NONE_SPARED = new BitSet();
 
     private final Terrain terrain;
     private final Breaches breaches;
@@ -148,6 +150,18 @@ final class Trials {
     /** The slots, of the platform and of the parts it leads to, that a part fits. */
     List<Integer> places(int part) {
         return places.getOrDefault(part, List.of());
+    }
+
+    /** Whether a part, and all that it can stand on, is in one place only, if at all, in slots of such room. */
+    boolean once(int part, Predicate<Capacity> room) {
+        int at = part;
+        while (terrain.isPart(at)) {
+            if (places(at).size() != 1 || !room.test(terrain.room()[places(at).get(0)])) {
+                return false;
+            }
+            at = terrain.owner()[places(at).get(0)];
+        }
+        return true;
     }
 
     /** One step down: a part in a slot of what stands above. */
