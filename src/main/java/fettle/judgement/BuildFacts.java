@@ -22,7 +22,7 @@ final class BuildFacts {
         facts.addAll(names.facts(mentions.stream().map(BuildMention::reference).toList()));
         result.placement().ifPresent(placement -> facts.addAll(placement.unresolved()));
         // With a part that could not be placed, what the rest comes to says nothing about the build that was meant.
-        if (result.placement().filter(placement -> placement.unresolved().isEmpty()).isPresent()) {
+        if (result.resolved()) {
             facts.addAll(result.limits());
             facts.addAll(CloseLimit.of(catalog, result));
         }

@@ -25,4 +25,10 @@ public record BuildResult(
         SortedMap<String, BigDecimal> totals,
         Optional<BigDecimal> cost,
         List<Part> unobtainable,
-        List<LimitMargin> limits) {}
+        List<LimitMargin> limits) {
+
+    /** Whether all of its parts could be placed. */
+    public boolean resolved() {
+        return placement.filter(known -> known.unresolved().isEmpty()).isPresent();
+    }
+}

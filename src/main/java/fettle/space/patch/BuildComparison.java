@@ -9,7 +9,6 @@ import fettle.space.Change;
 import fettle.space.EntryName;
 import fettle.space.LimitMargin;
 import fettle.space.Occurrence;
-import fettle.space.Placement;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -78,9 +77,7 @@ final class BuildComparison {
 
     /** The build's parts, where all are known on both sides. */
     private static Optional<FigureBlame.Placed> placed(Build build, BuildResult before, BuildResult after) {
-        boolean resolved = before.placement().map(placement -> placement.unresolved().isEmpty()).orElse(false)
-                && after.placement().map(placement -> placement.unresolved().isEmpty()).orElse(false);
-        return resolved
+        return before.resolved() && after.resolved()
                 ? Optional.of(new FigureBlame.Placed(build, after.placement().orElseThrow().parts().stream().map(Occurrence::part).toList()))
                 : Optional.empty();
     }
