@@ -7,7 +7,6 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
 import tools.jackson.core.JacksonException;
@@ -50,9 +49,20 @@ record Delivery(Optional<Path> file, Streams streams) {
     }
 
     private NotChecked notWritten(IOException cause) {
-        String why = cause instanceof NoSuchFileException ? "there is no such folder"
-                : cause instanceof AccessDeniedException ? "writing there is not permitted"
-                : Files.isDirectory(file.get()) ? "it is a folder" : String.valueOf(cause.getMessage());
-        return new NotChecked("cannot write " + file.get() + ": " + why);
+        return notWritten(file.get(), obstacle(file.get())
+                .orElse(cause instanceof AccessDeniedException ? "writing there is not permitted" : String.valueOf(cause.getMessage())));
+    }
+
+    /** Why there can be no such file, as far as its place tells. */
+    static Optional<String> obstacle(Path file) {
+        Path folder = file.toAbsolutePath().getParent();
+        if (folder == null || Files.isDirectory(file)) {
+            return Optional.of("it is a folder");
+        }
+        return Files.isDirectory(folder) ? Optional.empty() : Optional.of("there is no such folder");
+    }
+
+    static NotChecked notWritten(Path file, String why) {
+        return new NotChecked("cannot write " + file + ": " + why);
     }
 }

@@ -23,12 +23,11 @@ final class Overwriting {
         if (output.toString().isEmpty()) {
             throw new NotChecked("-o names no file to write to");
         }
-        Path folder = output.toAbsolutePath().getParent();
-        if (Files.isDirectory(output) || folder == null) {
-            throw new NotChecked("cannot write " + output + ": it is a folder");
-        }
-        if (!Files.isDirectory(folder)) {
-            throw new NotChecked("cannot write " + output + ": there is no such folder");
+        Delivery.obstacle(output).ifPresent(why -> {
+            throw Delivery.notWritten(output, why);
+        });
+        if (Files.exists(output) && !Files.isRegularFile(output)) {
+            return;
         }
         Stream.concat(said.matchedPositionals().stream(), said.matchedOptions().stream().filter(option -> option.longestName().equals(Options.BUILDS)))
                 .flatMap(Overwriting::paths)
@@ -50,8 +49,8 @@ final class Overwriting {
     private static boolean holds(Path input, Path output) {
         try {
             Path read = input.toRealPath();
-            Path written = Files.isRegularFile(output) ? output.toRealPath() : output.toAbsolutePath().getParent().toRealPath().resolve(output.getFileName());
-            return read.equals(written) && Files.isRegularFile(written) || written.startsWith(read) && !written.equals(read) && Documents.hasDocumentName(written);
+            Path written = Files.exists(output) ? output.toRealPath() : output.toAbsolutePath().getParent().toRealPath().resolve(output.getFileName());
+            return read.equals(written) || written.startsWith(read) && Documents.hasDocumentName(written);
         } catch (IOException notThere) {
             // Whoever reads it says so.
             return false;
