@@ -32,8 +32,9 @@ final class IdleRules {
 
     /** What is behind these relations. */
     List<IdleRule> of(Collection<IdleRelation> relations) {
-        return relations.stream().flatMap(relation -> !relation.because().isEmpty() && relation.stated() instanceof Constraint
-                ? constraints(relation) : rule(relation).stream()).toList();
+        // Nothing is behind what has no entry of its own, such as a rule that somebody added.
+        return relations.stream().filter(relation -> !relation.because().isEmpty())
+                .flatMap(relation -> relation.stated() instanceof Constraint ? constraints(relation) : rule(relation).stream()).toList();
     }
 
     /** Each has an entry of its own, even where several say the same. */
@@ -42,11 +43,7 @@ final class IdleRules {
                 .map(each -> new IdleRule("constraint:" + each.id(), each.origin(), "constraint", each.id(), why(relation, NEVER_MET), relation.because()));
     }
 
-    /** Empty where the catalog has no entry of its own for it, such as a rule that somebody added. */
     private Optional<IdleRule> rule(IdleRelation relation) {
-        if (relation.because().isEmpty()) {
-            return Optional.empty();
-        }
         if (relation.stated() instanceof Excludes excludes) {
             return of(relation, excludes.part(), "exclusion", excludes.name());
         } else if (relation.stated() instanceof BlocksTag blocks) {

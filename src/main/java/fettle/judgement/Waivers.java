@@ -63,7 +63,7 @@ final class Waivers {
             List<String> near = used || parts.contains(waiver.subject()) ? List.of() : Nearest.names(waiver.subject(), subjects);
             return new WaiverUse(
                     waiver,
-                    rules.find(waiver.rule()).map(rule -> (compared || !rule.topic().equals(COMPARING)) && judged(rule, waiver.subject(), halfRead)).orElse(false),
+                    rules.find(waiver.rule()).map(rule -> judged(rule, waiver.subject(), compared, halfRead)).orElse(false),
                     used,
                     expired(waiver),
                     patch,
@@ -72,8 +72,8 @@ final class Waivers {
         }).toList();
     }
 
-    private boolean judged(RuleInfo rule, String subject, HalfRead halfRead) {
-        boolean known = halfRead.parts().isEmpty() || !rule.topic().equals(COMPARING) || !parts.contains(subject);
+    private boolean judged(RuleInfo rule, String subject, boolean compared, HalfRead halfRead) {
+        boolean known = !rule.topic().equals(COMPARING) || compared && (halfRead.parts().isEmpty() || !parts.contains(subject));
         return known && !rule.drlRules(Unit.JUDGEMENT).isEmpty() && !ELSEWHERE.contains(rule.topic());
     }
 

@@ -63,9 +63,19 @@ final class CauseWording {
         return spans.isEmpty() ? "" : ", and " + Phrases.and(Phrases.each(spans.entrySet(), span -> span.getKey() + " takes " + span.getValue()));
     }
 
+    /** What a constraint says of why it holds, as words that follow; nothing where it doesn't. */
+    static String why(Clause clause) {
+        return clause.because().stream()
+                .filter(Constraint.class::isInstance)
+                .map(fact -> ((Constraint) fact).because())
+                .filter(words -> !words.isBlank())
+                .map(words -> ": " + words)
+                .findFirst().orElse("");
+    }
+
     private static String clause(Clause clause) {
         List<Term> when = clause.when();
-        String why = clause.because().stream().filter(Constraint.class::isInstance).map(fact -> ((Constraint) fact).because()).filter(words -> !words.isBlank()).map(words -> ": " + words).findFirst().orElse("");
+        String why = why(clause);
         if (!clause.need().isEmpty()) {
             String needed = Phrases.or(Phrases.each(clause.need(), CauseWording::term));
             return (when.isEmpty() ? "every build" : Phrases.and(Phrases.each(when, CauseWording::term))) + (when.size() > 1 ? " need " : " needs ") + needed + why;

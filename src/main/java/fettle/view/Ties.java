@@ -1,6 +1,5 @@
 package fettle.view;
 
-import fettle.catalog.Constraint;
 import fettle.catalog.Fact;
 import fettle.catalog.FactList;
 import fettle.catalog.SlotId;
@@ -75,7 +74,7 @@ final class Ties {
         }
         if (!clause.need().isEmpty()) {
             String where = beside.isEmpty() ? "" : ", where there is also " + words(beside, part);
-            return new Tie(Tie.Sort.NEED, clause.rule(), "needs " + any(clause.need()) + where + why(clause), names(clause.need()), because.list());
+            return new Tie(Tie.Sort.NEED, clause.rule(), "needs " + any(clause.need()) + where + CauseWording.why(clause), names(clause.need()), because.list());
         }
         beside.forEach(term -> facts(term).stream().limit(MOST_FACTS).forEach(because::add));
         List<String> others = names(beside);
@@ -84,7 +83,7 @@ final class Ties {
                 : beside.get(0).sort() == Term.Sort.SLOT ? "keeps empty " + Phrases.and(others)
                 : others.isEmpty() ? "cannot be used with " + words(beside, part) + ", but there is none"
                 : "cannot be used with " + Phrases.or(others);
-        return new Tie(Tie.Sort.CLASH, clause.rule(), told + why(clause), others, because.list());
+        return new Tie(Tie.Sort.CLASH, clause.rule(), told + CauseWording.why(clause), others, because.list());
     }
 
     /** Slots that the part bears or could sit in, and that the other terms of the clause keep empty. */
@@ -96,7 +95,7 @@ final class Ties {
             FactList because = new FactList().addAll(clause.because());
             tagged.values().stream().limit(MOST_FACTS).forEach(because::add);
             String told = words(beside, part) + " " + verb + " " + Phrases.and(Phrases.each(tagged.keySet(), SlotId::toString)) + (end.isEmpty() ? "" : " " + end);
-            ties.add(new Tie(Tie.Sort.CLASH, clause.rule(), told + why(clause), names(beside), because.list()));
+            ties.add(new Tie(Tie.Sort.CLASH, clause.rule(), told + CauseWording.why(clause), names(beside), because.list()));
         }
     }
 
@@ -113,13 +112,6 @@ final class Ties {
         String told = "works with " + agreement.trait() + " " + Phrases.or(agreement.values())
                 + (apart.isEmpty() ? ", as all that declare it do" : ", so not with " + Phrases.or(apart));
         return new Tie(Tie.Sort.AGREEMENT, agreement.rule(), told, apart, List.of(agreement.because()));
-    }
-
-    private static String why(Clause clause) {
-        return clause.because().stream()
-                .filter(Constraint.class::isInstance)
-                .map(fact -> ((Constraint) fact).because()).filter(words -> !words.isBlank()).map(words -> ": " + words)
-                .findFirst().orElse("");
     }
 
     /** The parts or slots that meet one of the terms, the part itself left out. */

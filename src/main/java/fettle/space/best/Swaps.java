@@ -267,19 +267,19 @@ public final class Swaps {
             List<String> kept = new ArrayList<>();
             List<String> lost = new ArrayList<>();
             for (String old : below()) {
-                (made.remove(partAt(old)) ? kept : lost).add(old);
+                (made.remove(at(old).part()) ? kept : lost).add(old);
             }
             return new Carried(List.of(), kept, lost);
         }
 
-        private String partAt(String where) {
-            return placement.parts().stream().filter(each -> each.path().equals(where)).findFirst().orElseThrow().part();
+        private Occurrence at(String where) {
+            return placement.parts().stream().filter(each -> each.path().equals(where)).findFirst().orElseThrow();
         }
 
         /** By new head, what gains the most in each of its slots together: where one slot after the other would have to be filled, no single chain shows what that comes to. */
         List<Trial> combined(Map<Trial, Optional<Prospect>> hoped) {
             Map<String, Trial> alone = new LinkedHashMap<>();
-            Map<String, Map<String, List<Trial>>> gaining = new HashMap<>();
+            Map<String, Map<String, List<Trial>>> gaining = new TreeMap<>();
             for (Trial trial : trials) {
                 if (trial.links.size() == 1 && gain(trial, hoped).isPresent()) {
                     alone.put(trial.links.get(0).part, trial);
@@ -358,7 +358,7 @@ public final class Swaps {
             Map<String, Integer> used = new LinkedHashMap<>();
             entries.forEach(entry -> used.merge(entry.path(), 1, Integer::sum));
             for (String old : below()) {
-                Occurrence part = placement.parts().stream().filter(each -> each.path().equals(old)).findFirst().orElseThrow();
+                Occurrence part = at(old);
                 Optional<String> home = home(links, used, part);
                 if (home.isEmpty()) {
                     lost.add(old);
