@@ -11,9 +11,7 @@ import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
-import java.util.SortedSet;
 import java.util.TreeMap;
-import java.util.TreeSet;
 
 /** Where each part that can be bought stands, whatever the lens. */
 final class Places {
@@ -54,7 +52,7 @@ final class Places {
         });
         List<Place> here = new ArrayList<>();
         stands.forEach((head, some) -> {
-            List<Long> contested = sets.get(head).stream().filter(set -> rivals.get(set) > 1).sorted(Comparator.<Long>comparingInt(rivals::get).thenComparing(RoleSets.SMALLEST)).toList();
+            List<Long> contested = sets.get(head).stream().filter(set -> rivals.get(set) > 1).sorted(Comparator.<Long>comparingInt(rivals::get).thenComparing(SmallestFirst.ORDER)).toList();
             Place place = new Place(contents, head, some, sets.get(head), contested);
             here.add(place);
             byHead.computeIfAbsent(head, unused -> new ArrayList<>()).add(place);
@@ -64,11 +62,6 @@ final class Places {
     }
 
     private List<Long> sets(List<Stand> stands) {
-        if (stands.size() == 1) {
-            return Arrays.stream(roles.served(stands.get(0).node()).sets()).boxed().toList();
-        }
-        SortedSet<Long> sets = new TreeSet<>(RoleSets.SMALLEST);
-        stands.forEach(stand -> Arrays.stream(roles.served(stand.node()).sets()).forEach(sets::add));
-        return List.copyOf(sets);
+        return Arrays.stream(stands.stream().map(stand -> roles.served(stand.node()).sets()).reduce(new long[0], SmallestFirst::either)).boxed().toList();
     }
 }

@@ -6,22 +6,16 @@ import fettle.space.Bare;
 import fettle.space.Circuit;
 import fettle.space.Prices;
 import fettle.space.Terrain;
-import java.util.Arrays;
-import java.util.Comparator;
+import java.nio.LongBuffer;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 
 /**
  * The sets of role kinds that the choices out of a node of the circuit without slots serve, as bits, among the choices of which all parts are sold. Once made it may be used
  * by several threads.
  */
 final class RoleSets {
-
-    /** The smallest sets first. */
-    static final Comparator<Long> SMALLEST = Comparator.<Long>comparingInt(Long::bitCount).thenComparing(Comparator.naturalOrder());
 
     private static final int MOST = Long.SIZE - 1;
 
@@ -30,11 +24,11 @@ final class RoleSets {
     private final Meter meter;
     private final long[] bits;
     private final boolean[] sold;
-    private final Map<Set<Long>, RoleList> lists = new HashMap<>();
+    private final Map<LongBuffer, RoleList> lists = new HashMap<>();
     private final Map<Long, RoleList.Joined> joined = new HashMap<>();
     private final Map<Long, RoleList> united = new HashMap<>();
-    private final RoleList unsold = list(Set.of());
-    private final RoleList noRole = list(Set.of(0L));
+    private final RoleList unsold = list();
+    private final RoleList noRole = list(0L);
     /** By node. */
     private final RoleList[] below;
     private final RoleList.Joined[] joinedAt;
@@ -73,7 +67,7 @@ final class RoleSets {
         int second = circuit.second(node);
         return switch (circuit.kind(node)) {
             case ONE -> noRole;
-            case PART -> !sold[first] ? unsold : bits[first] == 0 ? below[second] : joined(list(Set.of(bits[first])), below[second]).all();
+            case PART -> !sold[first] ? unsold : bits[first] == 0 ? below[second] : joined(list(bits[first]), below[second]).all();
             case SLOT -> throw new IllegalStateException("there are no slots");
             case BOTH -> {
                 joinedAt[node] = joined(below[first], below[second]);
@@ -105,23 +99,14 @@ final class RoleSets {
         }
         return united.computeIfAbsent(key(one, other), unused -> {
             meter.spend((long) one.size() + other.size());
-            Set<Long> all = new HashSet<>();
-            Arrays.stream(one.sets()).forEach(all::add);
-            Arrays.stream(other.sets()).forEach(all::add);
-            return list(all);
+            return list(SmallestFirst.either(one.sets(), other.sets()));
         });
     }
 
     private RoleList.Joined joined(RoleList one, RoleList other) {
         return joined.computeIfAbsent(key(one, other), unused -> {
             meter.spend((long) one.size() * other.size());
-            Set<Long> all = new HashSet<>();
-            for (long some : one.sets()) {
-                for (long others : other.sets()) {
-                    all.add(some | others);
-                }
-            }
-            return new RoleList.Joined(one, other, list(all));
+            return new RoleList.Joined(one, other, list(SmallestFirst.both(one.sets(), other.sets())));
         });
     }
 
@@ -130,8 +115,8 @@ final class RoleSets {
     }
 
     /** Equal lists are kept once. */
-    private RoleList list(Set<Long> sets) {
-        return lists.computeIfAbsent(sets, unused -> new RoleList(lists.size(), sets.stream().sorted(SMALLEST).mapToLong(Long::longValue).toArray()));
+    private RoleList list(long... sets) {
+        return lists.computeIfAbsent(LongBuffer.wrap(sets), unused -> new RoleList(lists.size(), sets));
     }
 
     /** The role of a part; no bit where it has none. */
