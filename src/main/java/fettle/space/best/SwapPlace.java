@@ -1,0 +1,347 @@
+package fettle.space.best;
+
+import fettle.catalog.Build;
+import fettle.catalog.BuildEntry;
+import fettle.catalog.SlotId;
+import fettle.relation.Relations;
+import fettle.relation.SlotRoom;
+import fettle.space.BuildResult;
+import fettle.space.Occurrence;
+import fettle.space.Placement;
+import fettle.space.Prices;
+import fettle.space.SlotUse;
+import fettle.space.best.SwapTrial.Carried;
+import fettle.space.best.SwapTrial.Link;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+
+/**
+ * A place of a build, where one thing may be put instead of another: thinks of the chains of parts that could stand there, with what hung on the old assembly hung on the new
+ * one where it fits, and what the new parts require filled with the cheapest that fits.
+ */
+final class SwapPlace {
+
+    /** The most parts put into one slot of a new head at once. */
+    private static final int MOST_ADDED = 12;
+
+    private final Relations relations;
+    private final Shopping shopping;
+    private final Build build;
+    private final Placement placement;
+    private final SlotId slot;
+    private final String path;
+    private final String slotPath;
+    private final int position;
+    private final Optional<Occurrence> there;
+    private final SortedMap<String, String> from;
+    private final List<SwapTrial> trials = new ArrayList<>();
+    private final Map<Object, SwapTrial> seen = new HashMap<>();
+    private final Map<Object, SwapTrial> bare = new HashMap<>();
+    private int tried;
+
+    private SwapPlace(Relations relations, Shopping shopping, BuildResult result, SlotUse use, String path, int position, Optional<Occurrence> there) {
+        this.relations = relations;
+        this.shopping = shopping;
+        this.build = result.build();
+        this.placement = result.placement().orElseThrow();
+        this.slot = use.slot();
+        this.path = path;
+        this.slotPath = use.path();
+        this.position = position;
+        this.there = there;
+        this.from = relative(build.parts().stream().filter(entry -> !stays(entry)).toList());
+    }
+
+    /** The places of a build whose parts could all be placed: each part, and what is left in each slot. */
+    static List<SwapPlace> of(Relations relations, Shopping shopping, BuildResult result) {
+        Placement placement = result.placement().orElseThrow();
+        List<SwapPlace> places = new ArrayList<>();
+        for (SlotUse use : placement.slots()) {
+            int most = relations.room(use.slot()).most();
+            for (int occupant : use.occupants()) {
+                Occurrence there = placement.parts().get(occupant);
+                places.add(new SwapPlace(relations, shopping, result, use, there.path(), there.entry().position(), Optional.of(there)));
+            }
+            if (use.occupants().size() < most) {
+                int position = use.occupants().stream().mapToInt(each -> placement.parts().get(each).entry().position() + 1).max().orElse(0);
+                places.add(new SwapPlace(relations, shopping, result, use, most > 1 ? use.path() + ":" + position : use.path(), position, Optional.empty()));
+            }
+        }
+        return places;
+    }
+
+    /** The path, with the position in a slot that holds several. */
+    String path() {
+        return path;
+    }
+
+    /** What is there, by path within the place. */
+    SortedMap<String, String> from() {
+        return from;
+    }
+
+    /** Whether not every chain was thought of, since there are too many. */
+    boolean bounded() {
+        return tried > Swaps.MOST_TRIED;
+    }
+
+    /** The chains that may stand there, those that come to the same once. */
+    List<SwapTrial> enumerate() {
+        if (there.isPresent()) {
+            attempt(List.of(), List.of(), new Carried(List.of(), List.of(), below()));
+        }
+        chain(slot, slotPath, position, path, new ArrayList<>(), new ArrayList<>());
+        return trials;
+    }
+
+    private void chain(SlotId into, String intoPath, int at, String here, List<Link> links, List<BuildEntry> entries) {
+        for (String part : relations.candidates(into)) {
+            if (bounded()) {
+                return;
+            }
+            boolean same = links.isEmpty() && there.map(old -> old.part().equals(part)).orElse(false);
+            if (same || !usable(part) || links.stream().anyMatch(link -> link.part().equals(part))) {
+                continue;
+            }
+            links.add(new Link(part, here));
+            entries.add(entry(intoPath, at, part));
+            attempt(links, entries, carried(links, entries));
+            if (links.size() < Swaps.LONGEST) {
+                for (SlotId next : relations.slots(part)) {
+                    String nextPath = here + "/" + next.slot();
+                    chain(next, nextPath, 0, relations.room(next).most() > 1 ? nextPath + ":0" : nextPath, links, entries);
+                }
+            }
+            links.remove(links.size() - 1);
+            entries.remove(entries.size() - 1);
+        }
+    }
+
+    private boolean usable(String part) {
+        return shopping.obtainable(part) || placement.parts().stream().anyMatch(old -> old.part().equals(part));
+    }
+
+    private void attempt(List<Link> links, List<BuildEntry> entries, Carried carried) {
+        tried++;
+        SwapTrial trial = trial(List.copyOf(links), List.copyOf(entries), carried);
+        SwapTrial same = seen.putIfAbsent(AssemblyKey.of(trial.to()), trial);
+        if (same == null) {
+            trials.add(trial);
+        } else {
+            same.sameWithAll().add(trial);
+        }
+    }
+
+    /** A trial's chain with nothing carried over, the same for all chains that come to the same; empty where nothing was, or where another trial comes to that. */
+    Optional<SwapTrial> bare(SwapTrial trial) {
+        if (trial.carried().paths().isEmpty()) {
+            return Optional.empty();
+        }
+        SwapTrial without = trial(trial.links(), trial.chain(), uncarried(trial.links()));
+        Object key = AssemblyKey.of(without.to());
+        return seen.containsKey(key) ? Optional.empty() : Optional.of(bare.computeIfAbsent(key, unused -> without));
+    }
+
+    /** Nothing hung on what is new but what it is made of, which may be what hung there. */
+    private Carried uncarried(List<Link> links) {
+        List<String> made = new ArrayList<>(links.stream().skip(1).map(Link::part).toList());
+        List<String> kept = new ArrayList<>();
+        List<String> lost = new ArrayList<>();
+        for (String old : below()) {
+            (made.remove(at(old).part()) ? kept : lost).add(old);
+        }
+        return new Carried(List.of(), kept, lost);
+    }
+
+    private Occurrence at(String where) {
+        return placement.parts().stream().filter(each -> each.path().equals(where)).findFirst().orElseThrow();
+    }
+
+    /** By new head, what gains the most in each of its slots together: where one slot after the other would have to be filled, no single chain shows what that comes to. */
+    List<SwapTrial> combined(Map<SwapTrial, Optional<Prospect>> hoped) {
+        Map<String, SwapTrial> alone = new LinkedHashMap<>();
+        Map<String, Map<String, List<SwapTrial>>> gaining = new TreeMap<>();
+        for (SwapTrial trial : trials) {
+            if (trial.links().size() == 1 && gain(trial, hoped).isPresent()) {
+                alone.put(trial.links().get(0).part(), trial);
+            }
+        }
+        for (SwapTrial trial : trials) {
+            SwapTrial head = trial.links().size() < 2 ? null : alone.get(trial.links().get(0).part());
+            if (head != null && gain(trial, hoped).filter(gain -> gain.compareTo(gain(head, hoped).orElseThrow()) > 0).isPresent()) {
+                gaining.computeIfAbsent(trial.links().get(0).part(), unused -> new TreeMap<>()).computeIfAbsent(trial.chain().get(1).path(), unused -> new ArrayList<>()).add(trial);
+            }
+        }
+        List<SwapTrial> combined = new ArrayList<>();
+        gaining.forEach((head, bySlot) -> {
+            List<Link> links = new ArrayList<>(alone.get(head).links());
+            List<BuildEntry> entries = new ArrayList<>(alone.get(head).chain());
+            bySlot.forEach((into, some) -> {
+                some.sort(Comparator.comparing((SwapTrial trial) -> gain(trial, hoped).orElseThrow()).reversed());
+                slotAt(alone.get(head).links(), into).ifPresent(slot -> add(some, relations.room(slot), links, entries));
+            });
+            SwapTrial trial = trial(List.copyOf(links), List.copyOf(entries), carried(links, entries));
+            if (seen.putIfAbsent(AssemblyKey.of(trial.to()), trial) == null) {
+                combined.add(trial);
+            }
+        });
+        return combined;
+    }
+
+    private static Optional<BigDecimal> gain(SwapTrial trial, Map<SwapTrial, Optional<Prospect>> hoped) {
+        return hoped.getOrDefault(trial, Optional.empty()).map(Prospect::gain);
+    }
+
+    /** Adds what stands in one slot in some trials of a head, as many of them as there is room for; where a part may come twice, the first again and again. */
+    private void add(List<SwapTrial> some, SlotRoom room, List<Link> links, List<BuildEntry> entries) {
+        Set<String> added = new HashSet<>();
+        int left = room.notches().orElse(Integer.MAX_VALUE);
+        int next = 0;
+        for (int at = 0; at < Math.min(room.most(), MOST_ADDED) && next < some.size();) {
+            SwapTrial trial = some.get(next);
+            String part = trial.links().get(1).part();
+            boolean fits = relations.span(part) <= left && (!room.distinct() || added.add(part));
+            if (fits) {
+                String before = trial.links().get(1).path();
+                String after = room.most() > 1 ? before.substring(0, before.length() - 1) + at : before;
+                trial.links().stream().skip(1).forEach(link -> links.add(new Link(link.part(), after + link.path().substring(before.length()))));
+                entries.add(entry(trial.chain().get(1).path(), at, part));
+                trial.chain().stream().skip(2).forEach(entry -> entries.add(entry(after + entry.path().substring(before.length()), entry.position(), entry.part())));
+                left -= relations.span(part);
+                at++;
+            }
+            next += fits && !room.distinct() ? 0 : 1;
+        }
+    }
+
+    private List<BuildEntry> assembly(List<Link> links, List<BuildEntry> entries, Carried carried) {
+        List<BuildEntry> assembly = new ArrayList<>(entries);
+        assembly.addAll(carried.entries());
+        assembly.addAll(required(links, assembly));
+        return assembly;
+    }
+
+    private SwapTrial trial(List<Link> links, List<BuildEntry> entries, Carried carried) {
+        List<BuildEntry> assembly = assembly(links, entries, carried);
+        return new SwapTrial(this, links, entries, carried, assembly, relative(assembly));
+    }
+
+    /** The paths of what hangs directly on what is there. */
+    private List<String> below() {
+        return there.map(old -> placement.parts().stream().filter(part -> placement.hostOf(part) == old.index()).map(Occurrence::path).toList())
+                .orElse(List.of());
+    }
+
+    private Carried carried(List<Link> links, List<BuildEntry> entries) {
+        List<BuildEntry> hung = new ArrayList<>();
+        List<String> paths = new ArrayList<>();
+        List<String> lost = new ArrayList<>();
+        Map<String, Integer> used = new LinkedHashMap<>();
+        entries.forEach(entry -> used.merge(entry.path(), 1, Integer::sum));
+        for (String old : below()) {
+            Occurrence part = at(old);
+            Optional<String> home = home(links, used, part);
+            if (home.isEmpty()) {
+                lost.add(old);
+                continue;
+            }
+            int at = used.merge(home.get(), 1, Integer::sum) - 1;
+            String prefix = several(links, home.get()) ? home.get() + ":" + at : home.get();
+            hung.add(entry(home.get(), at, part.part()));
+            for (BuildEntry entry : build.parts()) {
+                if (entry.path().startsWith(old + "/")) {
+                    hung.add(new BuildEntry(prefix + entry.path().substring(old.length()), entry.position(), entry.part(), entry.at(), entry.pathOrigin(),
+                            entry.origin()));
+                }
+            }
+            paths.add(old);
+        }
+        return new Carried(hung, paths, lost);
+    }
+
+    private Optional<SlotId> slotAt(List<Link> links, String where) {
+        return links.stream().flatMap(link -> relations.slots(link.part()).stream().filter(each -> (link.path() + "/" + each.slot()).equals(where))).findFirst();
+    }
+
+    private boolean several(List<Link> links, String where) {
+        return slotAt(links, where).map(found -> relations.room(found).most() > 1).orElse(false);
+    }
+
+    /** Where on the new assembly an old part can hang: in a slot of the same name before any other, further out before nearer. */
+    private Optional<String> home(List<Link> links, Map<String, Integer> used, Occurrence part) {
+        String name = placement.slotOf(part).slot().slot();
+        List<String> homes = new ArrayList<>();
+        for (int i = links.size() - 1; i >= 0; i--) {
+            for (SlotId each : relations.slots(links.get(i).part())) {
+                String where = links.get(i).path() + "/" + each.slot();
+                if (relations.fits(each, part.part()) && used.getOrDefault(where, 0) < relations.room(each).most()) {
+                    homes.add(each.slot().equals(name) ? 0 : homes.size(), where);
+                }
+            }
+        }
+        return homes.stream().findFirst();
+    }
+
+    /** The entries of the build with an assembly in the place. */
+    List<BuildEntry> with(List<BuildEntry> assembly) {
+        List<BuildEntry> parts = new ArrayList<>(build.parts().stream().filter(this::stays).toList());
+        parts.addAll(assembly);
+        return parts;
+    }
+
+    private List<BuildEntry> required(List<Link> links, List<BuildEntry> assembly) {
+        Set<String> filled = new HashSet<>();
+        assembly.forEach(entry -> filled.add(entry.path()));
+        List<BuildEntry> more = new ArrayList<>();
+        for (Link link : links) {
+            for (SlotId each : relations.slots(link.part())) {
+                String where = link.path() + "/" + each.slot();
+                if (relations.room(each).filled() && !filled.contains(where)) {
+                    relations.candidates(each).stream().filter(shopping::obtainable)
+                            .min(Comparator.comparing((String part) -> price(part)).thenComparing(Comparator.naturalOrder()))
+                            .ifPresent(part -> more.add(entry(where, 0, part)));
+                }
+            }
+        }
+        return more;
+    }
+
+    private BigDecimal price(String part) {
+        return shopping.owned().contains(part) ? BigDecimal.ZERO : shopping.prices().cheapest(part).map(Prices.Priced::cost).orElse(BigDecimal.ZERO);
+    }
+
+    /** Whether an entry of the build is neither at the place nor below it. */
+    private boolean stays(BuildEntry entry) {
+        return !(entry.path().equals(slotPath) && entry.position() == position && there.isPresent()) && !entry.path().startsWith(path + "/");
+    }
+
+    /** What entries put in the place, by path within it. */
+    private SortedMap<String, String> relative(List<BuildEntry> entries) {
+        SortedMap<String, String> relative = new TreeMap<>();
+        for (BuildEntry entry : entries) {
+            if (entry.path().equals(slotPath)) {
+                relative.put("", entry.part());
+            } else {
+                String inner = entry.path().substring(path.length() + 1);
+                long beside = entries.stream().filter(other -> other.path().equals(entry.path())).count();
+                relative.put(beside > 1 || entry.position() > 0 ? inner + ":" + entry.position() : inner, entry.part());
+            }
+        }
+        return relative;
+    }
+
+    private BuildEntry entry(String where, int at, String part) {
+        return new BuildEntry(where, at, part, OptionalInt.empty(), build.origin(), build.origin());
+    }
+}
