@@ -27,7 +27,7 @@ final class RungSets {
     /** From benefit alone to cost alone. */
     private final List<Sample> samples = new ArrayList<>();
     private final boolean rung;
-    /** The first between the extremes, by which all that stands there was looked at. */
+    /** The first between the extremes. */
     private Sample middle;
 
     /**
@@ -81,7 +81,7 @@ final class RungSets {
         return open.stream().mapToObj(sets::set).toList();
     }
 
-    /** All sets, those first for which the part falls the least short by a rate between the two extremes. */
+    /** All sets, those first for which the part falls the least short of what was looked at by a rate between the two extremes. */
     List<Long> nearestFirst() {
         Sample between = middle == null ? samples.get(0) : middle;
         return IntStream.range(0, sets.size()).filter(at -> !between.own.none(at)).boxed().sorted(Comparator.<Integer>comparingLong(between::shortfall).thenComparing(Comparator.naturalOrder())).map(sets::set).toList();
@@ -120,13 +120,12 @@ final class RungSets {
         if (Place.orNothing(place.contents()) && sets.place(0) >= 0) {
             sample.best.put(sets.place(0), 0, 0, 0);
         }
-        boolean whole = middle == null && !rate.extreme();
         for (Place rival : all) {
-            if (rival.head() != place.head() && (whole || !open.stream().allMatch(sample::behind))) {
+            if (rival.head() != place.head() && !open.stream().allMatch(sample::behind)) {
                 bests.add(contenders.of(rival), sets, sample.best);
             }
         }
-        if (whole) {
+        if (middle == null && !rate.extreme()) {
             middle = sample;
         }
         int at = 0;
