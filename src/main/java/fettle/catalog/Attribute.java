@@ -21,4 +21,9 @@ public record Attribute(
     public boolean basedOnPlatform() {
         return combine == Combine.PERCENT || combine == Combine.PRODUCT;
     }
+
+    /** The least by which two figures can differ. */
+    public BigDecimal step() {
+        return BigDecimal.ONE.movePointLeft(decimals);
+    }
 }

@@ -101,9 +101,9 @@ class ReportPageIT {
 
         browser.one("#findings form button").click();
         browser.one("#show-rule").sendKeys("needless-precision");
-        browser.one("#show-text").sendKeys("kick places");
+        browser.one("#show-text").sendKeys("kick steps");
         browser.settle();
-        assertEquals(List.of("part:pell-foregrip-angle has kick -4.25, with 2 places where kick allows 1"),
+        assertEquals(List.of("part:pell-foregrip-angle has kick -4.25, though kick goes in steps of 0.1"),
                 browser.all("#findings article h3").stream().map(WebElement::getText).toList());
         assertEquals("polite", browser.one("#findings .count").getAttribute("aria-live"));
     }
@@ -127,7 +127,7 @@ class ReportPageIT {
         List<String> facts = finding.findElements(By.cssSelector("details li")).stream().map(WebElement::getText).toList();
         assertEquals(2, facts.size());
         assertTrue(facts.get(0).matches("pell-foregrip-angle has kick -4\\.25 % \u2014 catalog/marrowdyke-hasty/parts/grips\\.yaml:113:\\d+"), facts.toString());
-        assertEquals("part:pell-foregrip-angle has kick -4.25, with 2 places where kick allows 1", browser.script("return document.activeElement.textContent"));
+        assertEquals("part:pell-foregrip-angle has kick -4.25, though kick goes in steps of 0.1", browser.script("return document.activeElement.textContent"));
     }
 
     @Test
