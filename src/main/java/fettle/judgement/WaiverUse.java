@@ -12,7 +12,8 @@ import java.util.Optional;
  * @param expired whether the catalog has reached the patch that ends it
  * @param patch the patch that the catalog describes
  * @param near the subjects nearest to its own among the findings of its rule; empty where none is near, or its own is among them
+ * @param copied an earlier waiver in force that accepts the same, if there is one
  * @param doubt the documents of which something that the finding may hang on could not be read; empty where there are none
  */
 public record WaiverUse(
-        Waiver waiver, boolean judged, boolean used, boolean expired, String patch, Optional<List<String>> near, Optional<List<String>> doubt) {}
+        Waiver waiver, boolean judged, boolean used, boolean expired, String patch, Optional<List<String>> near, List<Waiver> copied, Optional<List<String>> doubt) {}

@@ -45,7 +45,7 @@ final class Waivers {
     List<Finding> applied(Collection<Finding> drawn) {
         return drawn.stream()
                 .map(finding -> waivers.stream()
-                        .filter(waiver -> !expired(waiver) && covers(waiver, finding))
+                        .filter(waiver -> accepts(waiver, finding.rule(), finding.subject()))
                         .findFirst()
                         .map(waiver -> finding.waivedBecause(waiver.because()))
                         .orElse(finding))
@@ -68,6 +68,7 @@ final class Waivers {
                     expired(waiver),
                     patch,
                     Optional.of(near).filter(some -> !some.isEmpty()),
+                    waivers.stream().takeWhile(other -> other != waiver).filter(other -> accepts(other, waiver.rule(), waiver.subject())).limit(1).toList(),
                     reading.flaws());
         }).toList();
     }
@@ -79,14 +80,14 @@ final class Waivers {
 
     /** Whether a waiver in force accepts what a rule draws on a subject. */
     boolean accept(String rule, String subject) {
-        return waivers.stream().anyMatch(waiver -> !expired(waiver) && waiver.rule().equals(rule) && waiver.subject().equals(subject));
+        return waivers.stream().anyMatch(waiver -> accepts(waiver, rule, subject));
+    }
+
+    private boolean accepts(Waiver waiver, String rule, String subject) {
+        return !expired(waiver) && waiver.rule().equals(rule) && waiver.subject().equals(subject);
     }
 
     private boolean expired(Waiver waiver) {
         return !patch.isEmpty() && waiver.until().map(until -> Patches.compare(patch, until) >= 0).orElse(false);
-    }
-
-    private static boolean covers(Waiver waiver, Finding finding) {
-        return waiver.rule().equals(finding.rule()) && waiver.subject().equals(finding.subject());
     }
 }
