@@ -64,6 +64,8 @@ final class Fixes {
                     actions.add(put(shown, "Write " + name, stretch.to() - wrong.length(), stretch.to(), name.toString()));
                 }
             }
+        } else if (finding.data().get("elsewhere") instanceof Collection<?> elsewhere && written.equals(finding.data().get("path"))) {
+            elsewhere.forEach(path -> actions.add(put(shown, "Write " + path, stretch.from(), stretch.to(), path.toString())));
         } else if (finding.rule().equals("schema-mismatch") && finding.data().get("meant") instanceof String meant) {
             actions.add(put(shown, "Write " + meant, stretch.from(), stretch.to(), meant));
         } else if (finding.rule().equals("outdated-build") && written.equals(finding.data().get("patch"))) {

@@ -39,12 +39,12 @@ public record FactoryCheck(Part platform, List<Violation> broken, List<Unresolve
         return List.copyOf(rules);
     }
 
-    /** The slots nearest to those that are not there; empty where none is near. */
+    /** The slots nearest to those that are not there, or where else the parts could go; empty where there are none. */
     public Optional<List<String>> near() {
         Set<String> near = new TreeSet<>();
         lost.forEach(each -> {
             if (each instanceof Unresolved.NoSuchSlot noSlot) {
-                noSlot.near().ifPresent(near::addAll);
+                noSlot.near().or(noSlot::elsewhere).ifPresent(near::addAll);
             }
         });
         return near.isEmpty() ? Optional.empty() : Optional.of(List.copyOf(near));

@@ -74,6 +74,8 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         Placement placement() {
             open(PLATFORM, platform, "");
             byPath.values().forEach(this::place);
+            // Only now it is known what is there and what is free.
+            unresolved.replaceAll(each -> each instanceof Unresolved.NoSuchSlot lost ? withFree(lost) : each);
             List<SlotUse> slots = uses.stream()
                     .map(use -> new SlotUse(use.index, use.owner, use.slot, use.path, List.copyOf(use.occupants.values()), doubtful.contains(use)))
                     .toList();
@@ -132,7 +134,18 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         private void noSuchSlot(List<BuildEntry> entries, int owner, String slot) {
             String host = owner == PLATFORM ? platform : parts.get(owner).part();
             List<String> known = relations.slots(host).stream().map(SlotId::slot).toList();
-            entries.forEach(entry -> unresolved.add(new Unresolved.NoSuchSlot(entry, host, slot, known)));
+            entries.forEach(entry -> unresolved.add(new Unresolved.NoSuchSlot(entry, host, slot, known, List.of())));
+        }
+
+        /** A part that belongs further out is often written where its slot isn't; what is on it then would have to follow, and is left to be asked about next. */
+        private Unresolved withFree(Unresolved.NoSuchSlot lost) {
+            BuildEntry entry = lost.entry();
+            if (!entry.path().substring(entry.path().lastIndexOf('/') + 1).equals(lost.slot())) {
+                return lost;
+            }
+            List<Open> free = uses.stream().filter(use -> use.occupants.size() < relations.room(use.slot).most() && relations.fits(use.slot, entry.part())).toList();
+            List<Open> alike = free.stream().filter(use -> use.slot.slot().equals(lost.slot())).toList();
+            return new Unresolved.NoSuchSlot(entry, lost.host(), lost.slot(), lost.known(), (alike.isEmpty() ? free : alike).stream().map(Open::path).toList());
         }
 
         /** The placed part that a path leads to; empty after noting why there is none, once for each cause. */

@@ -35,17 +35,25 @@ public sealed interface Unresolved extends Computed {
      * @param host the part or platform that the path leads to
      * @param slot the slot asked for
      * @param known the slots that the host has
+     * @param free the paths of slots of this build that have room for the part and that it fits: those of the same name, or else all
      */
-    record NoSuchSlot(BuildEntry entry, String host, String slot, List<String> known) implements Unresolved {
+    record NoSuchSlot(BuildEntry entry, String host, String slot, List<String> known, List<String> free) implements Unresolved {
+
+        private static final int FEW = 4;
 
         @Override
         public String problem() {
             return host + (known.isEmpty() ? " has no slots" : " has no slot " + slot);
         }
 
-        /** The slots of the host nearest to the one asked for; empty where none is near. */
+        /** The slots of the host nearest to the one asked for; empty where none is near, or where it is known where the part could go. */
         public Optional<List<String>> near() {
-            return Optional.of(Nearest.names(slot, known)).filter(found -> !found.isEmpty());
+            return elsewhere().isPresent() ? Optional.empty() : Optional.of(Nearest.names(slot, known)).filter(found -> !found.isEmpty());
+        }
+
+        /** Where the part could go instead; empty where it could go nowhere, or in so many places that none can be meant. */
+        public Optional<List<String>> elsewhere() {
+            return Optional.of(free).filter(paths -> !paths.isEmpty() && paths.size() <= FEW);
         }
     }
 

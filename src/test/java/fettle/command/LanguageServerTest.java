@@ -459,6 +459,19 @@ class LanguageServerTest {
     }
 
     @Test
+    void a_part_that_is_written_where_its_slot_is_not_can_be_put_where_it_is() throws Exception {
+        greet();
+        open(parts, PARTS);
+        told(parts, List::isEmpty);
+        Path build = catalog.resolve("builds/one.yaml");
+        String text = "build:\n  id: one\n  platform: bench\n  owned: [riser, knob]\n  parts:\n    top: riser\n    'bay': knob\n";
+        open(build, text);
+        List<CodeAction> offered = fixes(build, of(told(build, with("no-such-slot")), "no-such-slot").getRange());
+        assertEquals(List.of("Write top/bay"), offered.stream().map(CodeAction::getTitle).toList());
+        assertEquals(text.replace("'bay'", "'top/bay'"), applied(text, offered.get(0), build));
+    }
+
+    @Test
     void documents_of_no_catalog_and_no_file_are_passed_over() throws Exception {
         greet();
         server.getTextDocumentService().didOpen(new DidOpenTextDocumentParams(new TextDocumentItem("untitled:Untitled-1", "yaml", 1, "parts: [")));
