@@ -104,10 +104,12 @@ public final class TextView {
 
     void findings(Sheet sheet, Catalog catalog, List<Finding> findings) {
         FindingText text = new FindingText(wording, catalog);
-        findings.stream().filter(this::tells).forEach(finding -> {
+        RepeatedNotes notes = new RepeatedNotes(findings.stream().filter(this::tells).toList());
+        notes.told().forEach(finding -> {
             text.write(sheet, finding, false);
             sheet.blank();
         });
+        notes.rest(sheet);
         List<Finding> waived = findings.stream().filter(finding -> finding.waived().isPresent()).toList();
         if (style.quiet().isEmpty() && !waived.isEmpty()) {
             waived.forEach(finding -> {
