@@ -40,6 +40,14 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         return slots.get(part.use());
     }
 
+    /** The entries of the placed parts, of which paths tell positions where slots hold several, and nowhere else, however they are written. */
+    public List<BuildEntry> entries() {
+        return parts.stream().map(part -> {
+            BuildEntry entry = part.entry();
+            return new BuildEntry(slotOf(part).path(), entry.position(), entry.part(), entry.at(), entry.pathOrigin(), entry.origin());
+        }).toList();
+    }
+
     /** Whether a violation is of a slot that seems empty only since what the build puts there is unknown, and so goes without saying. */
     public boolean onlyDoubtful(Violation violation) {
         return violation.parts().isEmpty() && !violation.slots().isEmpty() && violation.slots().stream().allMatch(slot -> slots.get(slot).doubtful());

@@ -5,7 +5,6 @@ import fettle.catalog.BuildEntry;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import fettle.relation.SlotRoom;
-import fettle.space.BuildResult;
 import fettle.space.Occurrence;
 import fettle.space.Placement;
 import fettle.space.Prices;
@@ -50,11 +49,11 @@ final class SwapPlace {
     private final Map<Object, SwapTrial> bare = new HashMap<>();
     private int tried;
 
-    private SwapPlace(Relations relations, Shopping shopping, BuildResult result, SlotUse use, String path, int position, Optional<Occurrence> there) {
+    private SwapPlace(Relations relations, Shopping shopping, Build build, Placement placement, SlotUse use, String path, int position, Optional<Occurrence> there) {
         this.relations = relations;
         this.shopping = shopping;
-        this.build = result.build();
-        this.placement = result.placement().orElseThrow();
+        this.build = build;
+        this.placement = placement;
         this.slot = use.slot();
         this.path = path;
         this.slotPath = use.path();
@@ -63,19 +62,22 @@ final class SwapPlace {
         this.from = relative(build.parts().stream().filter(entry -> !stays(entry)).toList());
     }
 
-    /** The places of a build whose parts could all be placed: each part, and what is left in each slot. */
-    static List<SwapPlace> of(Relations relations, Shopping shopping, BuildResult result) {
-        Placement placement = result.placement().orElseThrow();
+    /**
+     * The places of a build whose parts could all be placed: each part, and what is left in each slot.
+     *
+     * @param build with paths that tell positions where the placement does
+     */
+    static List<SwapPlace> of(Relations relations, Shopping shopping, Build build, Placement placement) {
         List<SwapPlace> places = new ArrayList<>();
         for (SlotUse use : placement.slots()) {
             int most = relations.room(use.slot()).most();
             for (int occupant : use.occupants()) {
                 Occurrence there = placement.parts().get(occupant);
-                places.add(new SwapPlace(relations, shopping, result, use, there.path(), there.entry().position(), Optional.of(there)));
+                places.add(new SwapPlace(relations, shopping, build, placement, use, there.path(), there.entry().position(), Optional.of(there)));
             }
             if (use.occupants().size() < most) {
                 int position = use.occupants().stream().mapToInt(each -> placement.parts().get(each).entry().position() + 1).max().orElse(0);
-                places.add(new SwapPlace(relations, shopping, result, use, most > 1 ? use.path() + ":" + position : use.path(), position, Optional.empty()));
+                places.add(new SwapPlace(relations, shopping, build, placement, use, most > 1 ? use.path() + ":" + position : use.path(), position, Optional.empty()));
             }
         }
         return places;

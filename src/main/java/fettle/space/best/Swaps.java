@@ -83,8 +83,8 @@ public final class Swaps {
         this.weighing = weighing;
         this.shopping = shopping;
         this.result = result;
-        this.build = result.build();
         this.placement = result.placement().orElseThrow();
+        this.build = rebuilt(result.build(), placement.entries());
         this.was = placement.parts().stream().map(Occurrence::part).toList();
         this.rolesBefore = roles(was);
         this.before = weighing.benefit(result.totals());
@@ -106,7 +106,7 @@ public final class Swaps {
     }
 
     private Thought thought() {
-        List<SwapPlace> places = SwapPlace.of(relations, shopping, result);
+        List<SwapPlace> places = SwapPlace.of(relations, shopping, build, placement);
         List<SwapTrial> chains = DeepStack.each(places, SwapPlace::enumerate).stream().flatMap(List::stream).toList();
         Map<SwapTrial, Optional<Prospect>> hoped = new LinkedHashMap<>();
         hope(chains, hoped);

@@ -74,4 +74,14 @@ class SwapsTest {
         assertEquals(List.of("{=broad, rail=knob} 6 [front/rail:1]", "{=broad, rail:0=knob, rail:1=wheel} 4 []"),
                 swaps(parts, "{'front': 'plate', 'front/rail': ['knob', 'wheel']}"));
     }
+
+    @Test
+    void a_part_written_as_a_list_of_one_is_swapped_with_what_hangs_on_it_like_the_part_by_itself() {
+        String parts = "{'id': 'plate', 'tags': ['head'], 'stats': {'grip': 1}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}]},"
+                + " {'id': 'broad', 'tags': ['head'], 'stats': {'grip': 5}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}]},"
+                + " {'id': 'knob', 'tags': ['top'], 'stats': {'grip': 1}, 'slots': [{'id': 'tip', 'accepts': ['bead']}]}, {'id': 'bead', 'stats': {'grip': 2}}";
+        List<String> plain = swaps(parts, "{'front': 'plate', 'front/left': 'knob', 'front/left/tip': 'bead'}");
+        assertEquals(List.of("{=broad, left=knob, left/tip=bead} 4 []", "{=broad, left=knob} 2 [front/left]"), plain);
+        assertEquals(plain, swaps(parts, "{'front': ['plate'], 'front:0/left': ['knob'], 'front:0/left:0/tip': 'bead'}"));
+    }
 }
