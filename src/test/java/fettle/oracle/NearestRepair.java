@@ -15,22 +15,55 @@ import tools.jackson.databind.JsonNode;
  * build. Which position in a slot a part has makes no difference. The written build must not state notches.
  *
  * @param changes how many
- * @param cost the least that a valid build so near costs; empty where none can be had whole
+ * @param outlay the least that must be got for a valid build so near
  * @param builds how many valid builds are so near
  */
-public record NearestRepair(int changes, Optional<BigDecimal> cost, int builds) {
+public record NearestRepair(int changes, Outlay outlay, int builds) {
+
+  /**
+   * "The cost of a change is what must be bought, not what the whole is worth."
+   *
+   * @param unobtainable how many of the parts that the written build has not are unobtainable
+   * @param cost what the others of them cost
+   */
+  public record Outlay(int unobtainable, BigDecimal cost) {}
 
   /** Looks at all valid builds of the build's platform; empty where there is none. */
   public static Optional<NearestRepair> of(Entries before, Space now, JsonNode build) {
     Assembly written = WrittenBuild.read(before, build).root().orElseThrow();
-    Costs costs = Costs.of(now.entries(), Fields.named(build, "access"), new HashSet<>(Fields.texts(build, "owned")));
     Optional<Integer> fewest = now.builds().stream().map(valid -> changed(written, valid)).min(Comparator.naturalOrder());
     return fewest.map(
         changes -> {
           List<Assembly> near = now.builds().stream().filter(valid -> changed(written, valid) == changes).toList();
-          return new NearestRepair(
-              changes, near.stream().flatMap(valid -> costs.ofBuild(valid).stream()).min(Comparator.naturalOrder()), near.size());
+          Outlay least =
+              near.stream()
+                  .map(valid -> outlay(now.entries(), build, written, valid))
+                  .min(Comparator.comparing(Outlay::unobtainable).thenComparing(Outlay::cost))
+                  .orElseThrow();
+          return new NearestRepair(changes, least, near.size());
         });
+  }
+
+  /** What must be got to make of the written build this other one. */
+  public static Outlay outlay(Entries before, Entries now, JsonNode build, JsonNode repaired) {
+    return outlay(now, build, WrittenBuild.read(before, build).root().orElseThrow(), WrittenBuild.read(now, repaired).root().orElseThrow());
+  }
+
+  private static Outlay outlay(Entries now, JsonNode build, Assembly written, Assembly repaired) {
+    Costs costs = costs(now, build);
+    List<String> missing = new ArrayList<>(repaired.parts());
+    written.parts().forEach(missing::remove);
+    List<BigDecimal> prices = missing.stream().flatMap(part -> costs.ofPart(part).stream()).toList();
+    return new Outlay(missing.size() - prices.size(), Decimals.plain(prices.stream().reduce(BigDecimal.ZERO, BigDecimal::add)));
+  }
+
+  /** What the whole costs; empty where it can't be had. */
+  public static Optional<BigDecimal> cost(Entries now, JsonNode repaired) {
+    return costs(now, repaired).ofBuild(WrittenBuild.read(now, repaired).root().orElseThrow());
+  }
+
+  private static Costs costs(Entries entries, JsonNode build) {
+    return Costs.of(entries, Fields.named(build, "access"), new HashSet<>(Fields.texts(build, "owned")));
   }
 
   /** In how many seats two builds differ below hosts that are matched. */

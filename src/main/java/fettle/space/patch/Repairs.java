@@ -18,8 +18,9 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
- * Chooses the nearest repair of a broken build: the fewest changed paths; of those the one that does most by following a rename, then the
- * cheapest, then the first in the order of its paths and parts.
+ * Chooses the nearest repair of a broken build: the fewest changed paths; of those the one that does most by following a rename, then the one that
+ * puts in the fewest parts that nobody sells, then the one for which least must be bought, then the one with which the whole is cheapest, then the
+ * first in the order of its paths and parts.
  */
 final class Repairs {
 
@@ -35,9 +36,10 @@ final class Repairs {
     private final int most;
 
     /** One repair with what it is chosen by. */
-    private record Weighed(Arrangement arrangement, Repair repair, int renamed, List<String> order) {}
+    private record Weighed(Arrangement arrangement, Repair repair, int renamed, Outlay outlay, List<String> order) {}
 
     private static final Comparator<Weighed> BEST = Comparator.comparingInt(Weighed::renamed).reversed()
+            .thenComparing(Weighed::outlay)
             .thenComparing(weighed -> weighed.repair.cost().isEmpty())
             .thenComparing(weighed -> weighed.repair.cost().orElse(BigDecimal.ZERO))
             .thenComparing(weighed -> String.join("\n", weighed.order));
@@ -140,13 +142,14 @@ final class Repairs {
         steps.sort(Comparator.naturalOrder());
         List<String> order = arrangement.seats().entrySet().stream().map(seat -> seat.getKey() + "=" + seat.getValue()).sorted().toList();
         int renamed = (int) steps.stream().filter(PathChange::renamed).count();
-        return new Weighed(arrangement, new Repair(steps, cost(build, arrangement), others), renamed, order);
-    }
-
-    private Optional<BigDecimal> cost(Build build, Arrangement arrangement) {
         Prices prices = check.prices(build);
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(current(part.id())));
+        Outlay outlay = Outlay.between(start.seats().values().stream().map(this::current).toList(), arrangement.seats().values(), owned, prices);
+        return new Weighed(arrangement, new Repair(steps, cost(prices, owned, arrangement), others), renamed, outlay, order);
+    }
+
+    private static Optional<BigDecimal> cost(Prices prices, Set<String> owned, Arrangement arrangement) {
         BigDecimal sum = BigDecimal.ZERO;
         for (String part : arrangement.seats().values()) {
             if (!owned.contains(part)) {

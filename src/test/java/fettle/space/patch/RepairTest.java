@@ -44,7 +44,7 @@ class RepairTest {
     }
 
     @Property(tries = 300)
-    void no_valid_build_is_nearer_than_the_repair_and_none_so_near_is_cheaper(@ForAll("patches") RandomPatches.Patch patch) {
+    void no_valid_build_is_nearer_than_the_repair_and_for_none_so_near_must_less_be_bought(@ForAll("patches") RandomPatches.Patch patch) {
         Sides sides = Sides.of(patch.old(), patch.now());
         Entries before = Entries.of(patch.old());
         for (JsonNode written : patch.builds()) {
@@ -64,9 +64,11 @@ class RepairTest {
                 } else {
                     Repair repair = assertInstanceOf(RepairOutcome.Found.class, outcome, outcome::toString).repair();
                     assertEquals(expected.get().changes(), repair.steps().size());
-                    assertEquals(expected.get().cost().map(Exact::text), repair.cost().map(Exact::text));
                     assertEquals(expected.get().builds(), repair.others() + 1);
-                    assertEquals(List.of(), Oracle.valid(patch.now(), repaired(Entries.of(patch.now()), build, repair)));
+                    JsonNode repaired = repaired(Entries.of(patch.now()), build, repair);
+                    assertEquals(expected.get().outlay(), NearestRepair.outlay(before, Entries.of(patch.now()), build, repaired));
+                    assertEquals(NearestRepair.cost(Entries.of(patch.now()), repaired).map(Exact::text), repair.cost().map(Exact::text));
+                    assertEquals(List.of(), Oracle.valid(patch.now(), repaired));
                 }
             }
         }
@@ -182,6 +184,42 @@ class RepairTest {
                 .shift("{ id: b, platform: carbine, parts: { top: [torch] } }");
         assertEquals(List.of("top:0: torch > plate"), steps(nearest(shift)));
         assertEquals(List.of("top:1: - > speck"), steps(shift.keeping().orElseThrow()));
+    }
+
+    private static final String STOCKS = """
+            catalog: { id: quay, patch: "1", released: 2031-01-01, currency: crown }
+            currencies: [{ id: crown, rate: 1 }]
+            kinds: [{ id: stock }, { id: charm }]
+            mounts: [{ id: tube }, { id: cord }]
+            platforms:
+              - id: carbine
+                slots: [{ id: tail, mounts: [tube], required: true }, { id: ring, mounts: [cord] }]
+            parts:
+              - { id: ash, kind: stock, mounts: [tube] }
+              - { id: beech, kind: stock, mounts: [tube] }
+              - { id: cedar, kind: stock, mounts: [tube] }
+              - { id: medal, kind: charm, mounts: [cord] }%s
+            vendors: [{ id: stall, tiers: 0 }]
+            offers:
+              - { part: beech, vendor: stall, price: 9 }
+              - { part: cedar, vendor: stall, price: 5 }
+            """;
+
+    private static Repair restocked(String build) {
+        return nearest(Sides.of(STOCKS.formatted("\n  - { id: elder, kind: stock, mounts: [tube] }"), STOCKS.formatted("")).shift(build));
+    }
+
+    @Test
+    void what_a_build_has_that_nobody_sells_has_no_part_in_which_repair_is_taken() {
+        Repair repair = restocked("{ id: b, platform: carbine, parts: { tail: elder, ring: medal } }");
+        assertEquals(List.of("tail: elder > cedar"), steps(repair));
+        assertEquals(Optional.empty(), repair.cost());
+    }
+
+    @Test
+    void what_is_owned_need_not_be_sold_to_be_put_in() {
+        assertEquals(List.of("tail: elder > ash"), steps(restocked("{ id: b, platform: carbine, owned: [ash], parts: { tail: elder, ring: medal } }")));
+        assertEquals(List.of("tail: elder > beech"), steps(restocked("{ id: b, platform: carbine, owned: [beech], parts: { tail: elder, ring: medal } }")));
     }
 
     @Test
