@@ -19,12 +19,22 @@ public record CrossedLimit(PatchedBuild build, LimitCrossing crossing) {
         return crossing.outward();
     }
 
+    /** Its id, where the build kept it before; empty where there was no such limit. */
+    public Optional<String> kept() {
+        return Optional.of(limit()).filter(unused -> !crossing.added());
+    }
+
+    /** Its id, where there was no such limit before. */
+    public Optional<String> added() {
+        return Optional.of(limit()).filter(unused -> crossing.added());
+    }
+
     /** {@code error} or {@code warning}, as the limit says. */
     public String severity() {
         return crossing.limit().severity();
     }
 
-    /** The total that counts, now or, where the limit is gone, before. */
+    /** The total that counts. */
     public Optional<BigDecimal> value() {
         return margin().value();
     }
@@ -40,6 +50,6 @@ public record CrossedLimit(PatchedBuild build, LimitCrossing crossing) {
     }
 
     private LimitMargin margin() {
-        return crossing.after().or(crossing::before).orElseThrow();
+        return crossing.after();
     }
 }

@@ -7,6 +7,7 @@ import fettle.space.Unresolved;
 import fettle.space.Violation;
 import fettle.space.patch.BuildShift;
 import fettle.space.patch.FigureShift;
+import fettle.space.patch.LimitCrossing;
 import fettle.space.patch.PathChange;
 import fettle.space.patch.RenamedUse;
 import fettle.space.patch.Repair;
@@ -67,9 +68,14 @@ public record PatchedBuild(String file, BuildShift shift) {
         return Stream.concat(figures, limits().stream()).toList();
     }
 
-    /** The limits that were crossed, either way. */
+    /** The limits that were crossed, either way, and the new ones that it exceeds. */
     public List<String> limits() {
-        return shift.crossings().stream().map(crossing -> "limit " + crossing.limit().id() + (crossing.outward() ? " no longer kept" : " now kept")).toList();
+        return shift.crossings().stream().map(PatchedBuild::limit).toList();
+    }
+
+    private static String limit(LimitCrossing crossing) {
+        String name = "limit " + crossing.limit().id();
+        return crossing.added() ? "new " + name + " not kept" : name + (crossing.outward() ? " no longer kept" : " now kept");
     }
 
     private static String name(FigureShift figure) {

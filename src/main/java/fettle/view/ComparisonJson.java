@@ -208,7 +208,8 @@ public final class ComparisonJson {
         json.writeStringProperty("id", crossing.limit().id());
         json.writeBooleanProperty("outward", crossing.outward());
         margin(json, "before", crossing.before());
-        margin(json, "after", crossing.after());
+        json.writeName("after");
+        JsonView.limit(json, crossing.after());
         list(json, "blame", crossing.blame(), ComparisonJson::change);
     }
 

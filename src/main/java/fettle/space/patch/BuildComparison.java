@@ -2,6 +2,7 @@ package fettle.space.patch;
 
 import fettle.catalog.Build;
 import fettle.catalog.Catalog;
+import fettle.catalog.Limit;
 import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
@@ -110,26 +111,25 @@ final class BuildComparison {
     }
 
     private List<LimitCrossing> crossings(BuildResult before, BuildResult after, FigureBlame.Placed placed) {
-        SortedMap<String, LimitMargin> then = byId(before.limits());
-        SortedMap<String, LimitMargin> since = byId(after.limits());
-        Set<String> ids = new TreeSet<>(then.keySet());
-        ids.addAll(since.keySet());
+        LimitPairs pairs = new LimitPairs(before.limits(), after.limits());
         List<LimitCrossing> crossings = new ArrayList<>();
-        for (String id : ids) {
-            Optional<LimitMargin> stood = Optional.ofNullable(then.get(id));
-            Optional<LimitMargin> stands = Optional.ofNullable(since.get(id));
-            boolean held = stood.map(LimitMargin::holds).orElse(true);
-            if (held != stands.map(LimitMargin::holds).orElse(true)) {
-                crossings.add(new LimitCrossing(stood, stands, figureBlame.limit(placed, id, held)));
+        for (LimitMargin stands : after.limits()) {
+            Optional<LimitMargin> stood = pairs.before(stands.limit());
+            if (stood.map(LimitMargin::holds).orElse(true) != stands.holds()) {
+                crossings.add(new LimitCrossing(stood, stands, blame(placed, stood, stands.limit())));
             }
         }
         return crossings;
     }
 
-    private static SortedMap<String, LimitMargin> byId(List<LimitMargin> margins) {
-        SortedMap<String, LimitMargin> byId = new TreeMap<>();
-        margins.forEach(margin -> byId.put(margin.limit().id(), margin));
-        return byId;
+    /** What took a build across a limit. That a limit has another id moved nothing; and where there was none, it is by its coming that it isn't kept. */
+    private List<Change> blame(FigureBlame.Placed placed, Optional<LimitMargin> stood, Limit limit) {
+        List<Change> own = changes.of(new EntryName("limits", limit.id()));
+        if (stood.isEmpty()) {
+            return own;
+        }
+        boolean renamed = !stood.get().limit().id().equals(limit.id());
+        return figureBlame.limit(placed, limit.id(), stood.get().holds(), renamed ? List.of() : own);
     }
 
     /** The ids in a build that one catalog has only by another name. */

@@ -151,14 +151,19 @@ final class FigureBlame {
         });
     }
 
-    /** The differences that took a build across a limit. */
-    List<Change> limit(Placed placed, String limit, boolean held) {
+    /**
+     * The differences that took a build across a limit.
+     *
+     * @param held whether it kept the limit before
+     * @param own the differences in what the limit itself says
+     */
+    List<Change> limit(Placed placed, String limit, boolean held, List<Change> own) {
         EntryName name = new EntryName("limits", limit);
-        Set<Change> touching = new LinkedHashSet<>(changes.of(name));
+        Set<Change> touching = new LinkedHashSet<>(own);
         placed.build.outfit().ifPresent(worn -> touching.addAll(changes.of(new EntryName("outfits", worn.id()))));
         Set<String> attributes = new TreeSet<>();
         limit(name, Set.of()).ifPresent(now -> attributes.addAll(measured(now)));
-        limit(name, Set.copyOf(changes.of(name))).ifPresent(then -> attributes.addAll(measured(then)));
+        limit(name, Set.copyOf(own)).ifPresent(then -> attributes.addAll(measured(then)));
         attributes.forEach(attribute -> touching.addAll(touching(placed, attribute)));
         return Needed.of(touching, undone -> holds(placed, name, undone) == held);
     }
