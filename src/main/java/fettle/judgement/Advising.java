@@ -10,6 +10,7 @@ import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import fettle.space.Fraction;
 import fettle.space.Occurrence;
+import fettle.space.Prices;
 import fettle.space.best.Improvement;
 import fettle.space.best.Prospect;
 import fettle.space.best.Shares;
@@ -30,7 +31,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
- * Lays out what single swaps would do to a build, as facts for rules to judge. Only a valid build that names a lens is looked at, and only swaps that keep
+ * Lays out what single swaps would do to a build, as facts for rules to judge. Only a valid build that names a lens, and no unknown access profile, is looked at, and only swaps that keep
  * its role kinds, take the build past no limit, nor farther past one and keep to the budget bear on it. Few of hundreds or thousands of swaps do bear on what rules find or on a ladder, so that
  * a swap is tried when that is asked.
  *
@@ -48,7 +49,7 @@ final class Advising {
     private final Shopping shopping;
     private final SortedMap<String, List<Prospect>> swaps;
 
-    private Advising(Relations relations, BuildCheck check, BuildResult result) {
+    private Advising(Relations relations, BuildCheck check, BuildResult result, Prices prices) {
         this.catalog = relations.catalog();
         this.build = result.build();
         this.result = result;
@@ -56,14 +57,15 @@ final class Advising {
                 build.outfit().flatMap(worn -> Optional.ofNullable(catalog.outfits().get(worn.id()))));
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(part.id()));
-        this.shopping = new Shopping(check.prices(build), owned);
+        this.shopping = new Shopping(prices, owned);
         this.swaps = Swaps.thought(relations, check, weighing, shopping, result).prospects().stream()
                 .collect(Collectors.groupingBy(Prospect::path, TreeMap::new, Collectors.toList()));
     }
 
     static List<Object> facts(Relations relations, BuildCheck check, BuildResult result) {
         boolean lens = result.build().lens().map(named -> relations.catalog().lenses().containsKey(named.id())).orElse(false);
-        return lens && result.valid() ? new Advising(relations, check, result).facts() : List.of();
+        Optional<Prices> prices = check.prices(result.build());
+        return lens && result.valid() && prices.isPresent() ? new Advising(relations, check, result, prices.get()).facts() : List.of();
     }
 
     private List<Object> facts() {

@@ -1,6 +1,7 @@
 package fettle.judgement;
 
 import fettle.catalog.BuildEntry;
+import fettle.space.BuildResult;
 import fettle.space.Change;
 import fettle.space.Exact;
 import fettle.space.Unresolved;
@@ -61,11 +62,15 @@ public record PatchedBuild(String file, BuildShift shift) {
         return shift.shifted() ? moving.distinct().sorted().toList() : shift.blame();
     }
 
-    /** What moved: figures, such as {@code kick from 52 to 54.5}, where what has no value is {@code none}, and limits. */
+    /** What moved: figures, such as {@code kick from 52 to 54.5}, where what has no value is {@code none} and a cost that isn't known {@code unknown}, and limits. */
     public List<String> moved() {
         Stream<String> figures = shift.figures().stream()
-                .map(figure -> name(figure) + " from " + figure.from().map(Exact::text).orElse("none") + " to " + figure.to().map(Exact::text).orElse("none"));
+                .map(figure -> name(figure) + " from " + value(figure, figure.from(), shift.before()) + " to " + value(figure, figure.to(), shift.after()));
         return Stream.concat(figures, limits().stream()).toList();
+    }
+
+    private static String value(FigureShift figure, Optional<BigDecimal> value, BuildResult side) {
+        return value.map(Exact::text).orElse(figure.cost() && !side.priced() ? "unknown" : "none");
     }
 
     /** The limits that were crossed, either way, and the new ones that it exceeds. */

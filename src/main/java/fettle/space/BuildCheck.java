@@ -27,7 +27,7 @@ public final class BuildCheck {
     private final Relations relations;
     private final Catalog catalog;
     private final Violations violations;
-    private final Map<String, Prices> prices = new ConcurrentHashMap<>();
+    private final Map<Optional<String>, Optional<Prices>> prices = new ConcurrentHashMap<>();
 
     /** A check that serves any number of builds of one catalog. */
     public BuildCheck(Relations relations) {
@@ -102,20 +102,26 @@ public final class BuildCheck {
         return List.copyOf(margins);
     }
 
-    /** The prices that a build's access profile opens. */
-    public Prices prices(Build build) {
-        String profile = build.access().map(Build.Located::id).orElse("");
-        return prices.computeIfAbsent(profile, id -> new Prices(catalog, Optional.<Access>ofNullable(catalog.access().get(id))));
+    /** The prices that a build's access profile opens; empty where the catalog doesn't have that profile, so that nobody knows what it opens. */
+    public Optional<Prices> prices(Build build) {
+        Optional<String> profile = build.access().map(Build.Located::id);
+        return prices.computeIfAbsent(profile, named -> {
+            Optional<Access> access = named.map(catalog.access()::get);
+            return named.isPresent() && access.isEmpty() ? Optional.empty() : Optional.of(new Prices(catalog, access));
+        });
     }
 
     private Optional<BigDecimal> cost(Build build, List<Part> placed, Set<Part> unobtainable) {
-        Prices open = prices(build);
+        Optional<Prices> open = prices(build);
+        if (open.isEmpty()) {
+            return Optional.empty();
+        }
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(part.id()));
         BigDecimal sum = BigDecimal.ZERO;
         for (Part part : placed) {
             if (!owned.contains(part.id())) {
-                Optional<Prices.Priced> cheapest = open.cheapest(part.id());
+                Optional<Prices.Priced> cheapest = open.get().cheapest(part.id());
                 if (cheapest.isEmpty()) {
                     unobtainable.add(part);
                 } else {

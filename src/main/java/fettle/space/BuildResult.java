@@ -13,8 +13,9 @@ import java.util.SortedMap;
  * @param placement empty where the platform is unknown
  * @param valid whether it is resolved in full and breaks no relation
  * @param totals as the build says loaded or not, without outfit; of what could be resolved
- * @param cost in base currency; empty where a part is unobtainable
- * @param unobtainable the placed parts, once each, that no open offer sells
+ * @param cost in base currency; empty where a part is unobtainable, and where it isn't known: where not all parts could be placed, or the build names
+ *     an access profile that the catalog doesn't have
+ * @param unobtainable the placed parts, once each, that no open offer sells; none where it isn't known which offers are open
  * @param limits as the limit says loaded or not, with the build's outfit worn
  */
 public record BuildResult(
@@ -26,6 +27,11 @@ public record BuildResult(
         Optional<BigDecimal> cost,
         List<Part> unobtainable,
         List<LimitMargin> limits) {
+
+    /** Whether it is known what it costs, or that it can't be had whole. */
+    public boolean priced() {
+        return cost.isPresent() || !unobtainable.isEmpty();
+    }
 
     /** Whether all of its parts could be placed. */
     public boolean resolved() {

@@ -73,9 +73,7 @@ final class BuildText {
             String cost = money(catalog, result.cost().get());
             return result.build().budget().map(budget -> cost + ", of a budget of " + money(catalog, budget)).orElse(cost);
         }
-        return result.unobtainable().isEmpty()
-                ? "not known, since not every part of the build could be placed"
-                : "not to be had whole: no open offer for " + Phrases.and(Phrases.each(result.unobtainable(), Part::id));
+        return CostWording.none(catalog, result);
     }
 
     private static String money(Catalog catalog, java.math.BigDecimal amount) {

@@ -7,6 +7,8 @@ import fettle.engine.Severity;
 import fettle.judgement.Comparison;
 import fettle.judgement.Finding;
 import fettle.judgement.PatchedBuild;
+import fettle.space.BuildResult;
+import fettle.space.patch.BuildShift;
 import fettle.space.patch.FigureShift;
 import fettle.space.patch.Verdict;
 import java.math.BigDecimal;
@@ -38,7 +40,7 @@ public final class ComparisonText {
         });
         if (style.quiet().isEmpty()) {
             mended(sheet, comparison.builds());
-            shifted(sheet, catalog, comparison.builds());
+            shifted(sheet, comparison);
             notes(sheet, report.findings());
             int before = sheet.toString().length();
             new ChangeList(sheet, comparison).write();
@@ -68,10 +70,10 @@ public final class ComparisonText {
         }
     }
 
-    private void shifted(Sheet sheet, Catalog catalog, List<PatchedBuild> builds) {
-        List<PatchedBuild> shifted = with(builds, Verdict.SHIFTED);
+    private void shifted(Sheet sheet, Comparison comparison) {
+        List<PatchedBuild> shifted = with(comparison.builds(), Verdict.SHIFTED);
         shifted.stream().limit(MOST_BUILDS).forEach(build -> {
-            List<String> moved = new ArrayList<>(build.shift().figures().stream().map(figure -> moved(catalog, figure)).toList());
+            List<String> moved = new ArrayList<>(build.shift().figures().stream().map(figure -> moved(comparison, build.shift(), figure)).toList());
             moved.addAll(build.limits());
             List<String> besides = new ArrayList<>();
             if (!build.shift().after().valid()) {
@@ -93,10 +95,11 @@ public final class ComparisonText {
         return builds.stream().filter(build -> build.shift().verdict() == verdict).toList();
     }
 
-    private static String moved(Catalog catalog, FigureShift figure) {
+    private static String moved(Comparison comparison, BuildShift shift, FigureShift figure) {
+        Catalog catalog = comparison.now().catalog();
         if (figure.cost()) {
             String currency = catalog.head().map(CatalogHead::currency).orElse("");
-            return "cost from " + price(figure.from(), "") + " to " + price(figure.to(), currency);
+            return "cost from " + cost(comparison.old().catalog(), shift.before(), "") + " to " + cost(catalog, shift.after(), currency);
         }
         Optional<Attribute> attribute = Optional.ofNullable(catalog.attributes().get(figure.figure()));
         int places = attribute.map(Attribute::shown).orElse(2);
@@ -111,8 +114,8 @@ public final class ComparisonText {
         return value.map(number -> Figures.rounded(number, Math.max(0, places))).orElse("no value");
     }
 
-    private static String price(Optional<BigDecimal> cost, String currency) {
-        return cost.map(amount -> Figures.withUnit(Figures.money(amount), currency)).orElse("not to be had");
+    private static String cost(Catalog catalog, BuildResult side, String currency) {
+        return side.cost().map(amount -> Figures.withUnit(Figures.money(amount), currency)).orElseGet(() -> CostWording.brief(catalog, side));
     }
 
     /** Notes say what is so and why; what they say of a shifted build has been told. */

@@ -14,7 +14,6 @@ import fettle.space.Footing;
 import fettle.space.LimitMargin;
 import fettle.space.Occurrence;
 import fettle.space.Placement;
-import fettle.space.Prices;
 import fettle.space.SlotUse;
 import fettle.space.Worn;
 import java.math.BigDecimal;
@@ -100,8 +99,8 @@ final class PageBuilds {
         if (build.owned().stream().anyMatch(owned -> owned.id().equals(part))) {
             return "owned";
         }
-        Optional<Prices.Priced> cheapest = check.prices(build).cheapest(part);
-        return cheapest.map(priced -> hosts.money(priced.cost()) + " at " + priced.offer().place()).orElse("no open offer");
+        return check.prices(build).map(open -> open.cheapest(part).map(priced -> hosts.money(priced.cost()) + " at " + priced.offer().place()).orElse("no open offer"))
+                .orElse("price not known");
     }
 
     private void totals(PageJson page, BuildResult result) {

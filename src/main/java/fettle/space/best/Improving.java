@@ -33,7 +33,7 @@ public final class Improving {
     }
 
     /**
-     * Looks one build over, whose platform the catalog has, for what it asks: its budget, access profile, outfit and owned parts.
+     * Looks one build over, whose platform and access profile the catalog has, for what it asks: its budget, access profile, outfit and owned parts.
      *
      * @param keep paths whose part stays in the best build
      * @param steps how many swaps to make one after the other
@@ -49,7 +49,7 @@ public final class Improving {
                 worn(before, best));
     }
 
-    /** The single swaps of a build whose platform the catalog has. */
+    /** The single swaps of a build whose platform and access profile the catalog has. */
     public Swaps.Found swaps(BuildResult before, Weighing weighing) {
         return Swaps.of(relations, check, weighing, shopping(before.build()), before);
     }
@@ -65,7 +65,7 @@ public final class Improving {
     private Shopping shopping(Build build) {
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(part.id()));
-        return new Shopping(check.prices(build), owned);
+        return new Shopping(check.prices(build).orElseThrow(), owned);
     }
 
     private Demands demands(BuildResult before, Lens lens, Set<String> keep) {

@@ -10,6 +10,7 @@ import fettle.space.Change;
 import fettle.space.EntryName;
 import fettle.space.LimitMargin;
 import fettle.space.Occurrence;
+import fettle.space.Prices;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -100,10 +101,18 @@ final class BuildComparison {
             }
         }
         if (differ(before.cost(), after.cost())) {
-            List<Change> blame = placed.map(known -> figureBlame.cost(known, old.prices(build), now.prices(build))).orElseGet(() -> comings(build));
+            List<Change> blame = placed.map(this::costBlame).orElseGet(() -> comings(build));
             figures.add(new FigureShift(FigureShift.COST, before.cost(), after.cost(), blame));
         }
         return figures;
+    }
+
+    /** Where only one side knows what the build may be bought from, it is the coming or going of its access profile that moved its cost. */
+    private List<Change> costBlame(FigureBlame.Placed placed) {
+        Optional<Prices> then = old.prices(placed.build());
+        Optional<Prices> since = now.prices(placed.build());
+        return then.isPresent() && since.isPresent() ? figureBlame.cost(placed, then.get(), since.get())
+                : placed.build().access().map(profile -> changes.of(new EntryName("access", profile.id()))).orElse(List.of());
     }
 
     private static boolean differ(Optional<BigDecimal> one, Optional<BigDecimal> other) {

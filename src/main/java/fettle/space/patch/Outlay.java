@@ -17,6 +17,9 @@ import java.util.Set;
  */
 record Outlay(int unsold, BigDecimal cost) implements Comparable<Outlay> {
 
+    /** Where it isn't known what is sold: the same for every change. */
+    static final Outlay UNKNOWN = new Outlay(0, BigDecimal.ZERO);
+
     private static final Comparator<Outlay> LEAST = Comparator.comparingInt(Outlay::unsold).thenComparing(Outlay::cost);
 
     /** For what the one has that the other has not, occurrence by occurrence. */

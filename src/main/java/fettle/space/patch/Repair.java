@@ -8,7 +8,7 @@ import java.util.Optional;
  * A way to make a broken build valid again.
  *
  * @param steps the paths that change, in order; those at which a part only gives up its notch among them, which don't count as changed
- * @param cost what the repaired build costs; empty where a part of it cannot be had
+ * @param cost what the repaired build costs; empty where a part of it cannot be had, or the access profile is unknown
  * @param others how many other repairs change as few paths
  */
 public record Repair(List<PathChange> steps, Optional<BigDecimal> cost, int others) {

@@ -142,11 +142,13 @@ final class Repairs {
         steps.sort(Comparator.naturalOrder());
         List<String> order = arrangement.seats().entrySet().stream().map(seat -> seat.getKey() + "=" + seat.getValue()).sorted().toList();
         int renamed = (int) steps.stream().filter(PathChange::renamed).count();
-        Prices prices = check.prices(build);
+        Optional<Prices> prices = check.prices(build);
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(current(part.id())));
-        Outlay outlay = Outlay.between(start.seats().values().stream().map(this::current).toList(), arrangement.seats().values(), owned, prices);
-        return new Weighed(arrangement, new Repair(steps, cost(prices, owned, arrangement), others), renamed, outlay, order);
+        List<String> had = start.seats().values().stream().map(this::current).toList();
+        Outlay outlay = prices.map(open -> Outlay.between(had, arrangement.seats().values(), owned, open)).orElse(Outlay.UNKNOWN);
+        Optional<BigDecimal> cost = prices.flatMap(open -> cost(open, owned, arrangement));
+        return new Weighed(arrangement, new Repair(steps, cost, others), renamed, outlay, order);
     }
 
     private static Optional<BigDecimal> cost(Prices prices, Set<String> owned, Arrangement arrangement) {
