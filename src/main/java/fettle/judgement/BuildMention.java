@@ -39,6 +39,26 @@ public record BuildMention(Build build, Reference reference) {
         return reference.space();
     }
 
+    /** What another of could be named instead, or none, such as {@code lens}; empty for the platform and placed parts, which make the build what it is. */
+    public Optional<String> optional() {
+        return switch (space()) {
+            case "access" -> Optional.of("access profile");
+            case "lenses" -> Optional.of("lens");
+            case "outfits" -> Optional.of("outfit");
+            case "parts" -> Optional.of("part").filter(unused -> owned());
+            default -> Optional.empty();
+        };
+    }
+
+    /** Where it could be left out. */
+    public String place() {
+        return owned() ? "`owned`" : "the build";
+    }
+
+    private boolean owned() {
+        return build.owned().stream().anyMatch(part -> part.origin().equals(reference.origin()));
+    }
+
     /** The id as written. */
     public String id() {
         return reference.id();
