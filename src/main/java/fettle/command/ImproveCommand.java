@@ -122,7 +122,9 @@ final class ImproveCommand implements Command {
             throw new NotChecked(known.isEmpty() ? "no build could be read, so there is nothing to improve" : "there is no build " + id + NotChecked.meant(id, known));
         }
         if (matching.size() > 1) {
-            throw new NotChecked("there are several builds; name one with --build: " + String.join(", ", known));
+            List<String> different = matching.stream().distinct().toList();
+            throw new NotChecked(different.size() > 1 ? "there are several builds; name one with --build: " + String.join(", ", different)
+                    : matching.size() + " builds have the id " + different.get(0) + "; give each its own, so that it can be told which is meant");
         }
         return matching.get(0);
     }

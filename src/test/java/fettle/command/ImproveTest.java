@@ -60,6 +60,22 @@ class ImproveTest {
         assertEquals(2, improve("--outfit", "nothing-like-it").code());
     }
 
+    private static String several(String ids, String... more) {
+        List<String> arguments = new ArrayList<>(List.of("improve", FOLDER, "-"));
+        arguments.addAll(List.of(more));
+        String builds = String.join(", ", List.of(ids.split(" ")).stream().map(id -> "{ id: " + id + ", platform: carbine, parts: {} }").toList());
+        return Ran.reading("builds: [" + builds + "]\n", arguments.toArray(String[]::new)).err();
+    }
+
+    @Test
+    void of_several_builds_one_is_to_be_named_and_where_an_id_does_not_tell_them_apart_to_be_renamed() {
+        String alike = "fettle improve: 2 builds have the id first; give each its own, so that it can be told which is meant\n";
+        assertEquals("fettle improve: there are several builds; name one with --build: first, second\n", several("first second"));
+        assertEquals("fettle improve: there are several builds; name one with --build: first, second\n", several("first second first"));
+        assertEquals(alike, several("first second first", "--build", "first"));
+        assertEquals(alike, several("first first"));
+    }
+
     @Test
     void an_amount_that_is_none_is_refused() {
         for (String[] said : new String[][] {{"--budget", "1e999999999"}, {"--budget", "9,5"}, {"--budget", "-5"}, {"--steps", "-1"}, {"--steps", "12345678901"}, {"--time-limit", "soon"}}) {
