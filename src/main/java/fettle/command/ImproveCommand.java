@@ -80,10 +80,10 @@ final class ImproveCommand implements Command {
         CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
         DocumentSet documents = Intake.builds(List.of(said.matchedPositionalValue(1, Path.of(""))), streams.in());
         String id = chosen(documents, said);
-        Validation.Outcome outcome = new Validation(rules).validate(reading, documents, settings.accessIn(reading.catalog()), build -> build.id().equals(id));
-        BuildReview review = outcome.builds().get(0);
         Catalog catalog = reading.catalog();
-        Build build = asked(catalog, review.result().build(), said, settings);
+        Validation.Outcome outcome = new Validation(rules).validate(reading, documents, written -> written.id().equals(id), written -> asked(catalog, written, said, settings));
+        BuildReview review = outcome.builds().get(0);
+        Build build = review.result().build();
         Lens lens = lens(catalog, build);
         if (!catalog.platforms().containsKey(build.platform().id())) {
             throw new NotChecked("the catalog has no platform " + build.platform().id() + NotChecked.meant(build.platform().id(), catalog.platforms().keySet()));
@@ -129,7 +129,7 @@ final class ImproveCommand implements Command {
         return matching.get(0);
     }
 
-    /** The build as the command line asks for it. */
+    /** The build as the command line asks for it: what it says stands in the place of what is written. */
     private static Build asked(Catalog catalog, Build build, ParseResult said, Settings settings) {
         Optional<BigDecimal> budget = Optional.ofNullable(said.<BigDecimal>matchedOptionValue(BUDGET, null));
         return new Build(build.id(), build.label(), build.platform(), build.patch(), build.parts(), build.loaded(),

@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
 /** Checks builds against a catalog: what is impossible in them, and what they come to. */
@@ -38,11 +39,15 @@ public final class Validation {
 
     /** Checks every build of these documents, bought under {@code access} where that is given, whatever profile the build itself names. */
     public Outcome validate(CatalogReading reading, DocumentSet documents, Optional<Access> access) {
-        return validate(reading, documents, access, build -> true);
+        return validate(reading, documents, build -> true, written -> access.map(profile -> written.boughtAs(profile.id())).orElse(written));
     }
 
-    /** The same of those builds only that are wanted; of the others their documents are. */
-    public Outcome validate(CatalogReading reading, DocumentSet documents, Optional<Access> access, Predicate<Build> wanted) {
+    /**
+     * Checks those builds that are wanted, and of the others their documents alone.
+     *
+     * @param asked what a wanted build is to be checked as, given what is written
+     */
+    public Outcome validate(CatalogReading reading, DocumentSet documents, Predicate<Build> wanted, UnaryOperator<Build> asked) {
         BuildCheck check = new BuildCheck(reading.relations());
         Places places = new Places(Stream.concat(reading.documents().documents().stream(), documents.documents().stream()).toList());
         BuildJudgement judgement = new BuildJudgement(judge, reading, places);
@@ -55,12 +60,11 @@ public final class Validation {
             List<SchemaProblem> problems = schemas.checkBuild(document);
             general.addAll(problems);
             for (Build written : BuildReader.read(document)) {
-                Build build = access.map(profile -> written.boughtAs(profile.id())).orElse(written);
-                entries.add(new Entry("builds", "builds", build.id(), build.origin()));
-                if (!wanted.test(build)) {
+                entries.add(new Entry("builds", "builds", written.id(), written.origin()));
+                if (!wanted.test(written)) {
                     continue;
                 }
-                BuildResult result = check.check(build);
+                BuildResult result = check.check(asked.apply(written));
                 reviews.add(new BuildReview(document.file(), result, waivers.applied(judgement.findings(result, check))));
             }
         }

@@ -22,12 +22,26 @@ class ImproveTest {
 
     private record Answer(int code, String out, String err) {}
 
+    /** A build that says nothing of what it is for, what it may cost and what is worn. */
+    private static final String BARE = """
+            build:
+              id: bare
+              platform: heron
+              patch: "1"
+              access: novice
+              parts: { hand: plain-grip, hand/pad: cork, front: rail-short, front/top: lamp-hook }
+            """;
+
     private static Answer improve(String... more) {
-        List<String> arguments = new ArrayList<>(List.of("improve", FOLDER, FOLDER + "/builds/first.yaml"));
+        return run(FOLDER + "/builds/first.yaml", "", more);
+    }
+
+    private static Answer run(String build, String in, String... more) {
+        List<String> arguments = new ArrayList<>(List.of("improve", FOLDER, build));
         arguments.addAll(List.of(more));
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Main.run(arguments.toArray(String[]::new), new ByteArrayInputStream(new byte[0]), new PrintStream(out, true, StandardCharsets.UTF_8),
+        int code = Main.run(arguments.toArray(String[]::new), new ByteArrayInputStream(in.getBytes(StandardCharsets.UTF_8)), new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8));
         return new Answer(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
@@ -51,6 +65,30 @@ class ImproveTest {
     @Test
     void demands_that_conflict_are_named_and_no_others() throws IOException {
         assertWritten("too-little-money.txt", improve("--keep", "front/top", "--budget", "20"));
+    }
+
+    @Test
+    void findings_are_those_of_the_build_as_it_is_asked_for() {
+        String written = BARE + """
+                  lens: hold
+                  budget: 100
+                  outfit: gloves
+                """;
+        String[] report = {"--format", "json", "--fail-on", "note"};
+        Answer asked = run("-", BARE, "--format", "json", "--fail-on", "note", "--lens", "hold", "--budget", "100", "--outfit", "gloves");
+        assertEquals(run("-", written, report), asked);
+        assertTrue(asked.out().contains("\"better-part\""), asked.out());
+        assertEquals(1, asked.code());
+    }
+
+    @Test
+    void a_budget_that_is_asked_for_is_the_one_to_be_over() {
+        Answer over = improve("--budget", "20", "--fail-on", "warning");
+        assertTrue(over.out().contains("(over-budget)"), over.out());
+        assertEquals(1, over.code());
+        assertEquals(0, improve("--budget", "60", "--fail-on", "warning").code());
+        Answer mended = run("-", BARE + "  lens: hold\n  budget: 20\n", "--budget", "60", "--fail-on", "warning");
+        assertEquals(0, mended.code(), mended.out());
     }
 
     @Test
