@@ -4,6 +4,7 @@ import fettle.catalog.Build;
 import fettle.catalog.Catalog;
 import fettle.space.BuildResult;
 import fettle.space.CloseLimit;
+import fettle.space.ExceededLimit;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -25,6 +26,7 @@ final class BuildFacts {
         if (result.resolved()) {
             facts.addAll(result.limits());
             facts.addAll(CloseLimit.of(catalog, result));
+            facts.addAll(ExceededLimit.of(catalog, result));
         }
         result.cost().ifPresent(cost -> build.budget().ifPresent(budget -> facts.add(new Spending(build, cost, budget))));
         facts.addAll(Unobtainable.of(catalog, result));

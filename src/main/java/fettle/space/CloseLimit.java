@@ -2,9 +2,7 @@ package fettle.space;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.Outfit;
-import fettle.catalog.Part;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * A limit that a build keeps with little to spare.
@@ -23,14 +21,8 @@ public record CloseLimit(LimitMargin margin, List<Outfit> breaking) {
         if (close.isEmpty()) {
             return List.of();
         }
-        Placement placement = result.placement().orElseThrow();
-        Part platform = catalog.platforms().get(placement.platform());
-        List<Part> placed = placement.parts().stream().map(each -> catalog.parts().get(each.part())).toList();
-        return close.stream()
-                .map(margin -> new CloseLimit(margin, catalog.outfits().values().stream()
-                        .filter(outfit -> !LimitMargin.of(margin.limit(), Totals.of(catalog, platform, placed, margin.limit().loaded(), Optional.of(outfit))).holds())
-                        .toList()))
-                .toList();
+        Wardrobe wardrobe = Wardrobe.of(catalog, result.placement().orElseThrow());
+        return close.stream().map(margin -> new CloseLimit(margin, wardrobe.breaking(margin.limit()))).toList();
     }
 
     /** The names of these outfits. */

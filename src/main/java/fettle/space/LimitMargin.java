@@ -58,6 +58,48 @@ public record LimitMargin(
         return margin.orElseThrow().negate();
     }
 
+    /** What the value lacks to the bound; empty where the limit holds, or the value is too high. */
+    public Optional<Fraction> lack() {
+        return margin.filter(inside -> !holds && limit.side() == Limit.Side.AT_LEAST).map(Fraction::negate);
+    }
+
+    /** What the value has beyond the bound; empty where the limit holds, or the value is too low. */
+    public Optional<Fraction> surplus() {
+        return margin.filter(inside -> !holds && limit.side() == Limit.Side.AT_MOST).map(Fraction::negate);
+    }
+
+    /** The attribute that the bound follows, where more of it moves the bound away from the value. */
+    public Optional<String> easedByMore() {
+        return limit.by().filter(unused -> slope(true) == easing());
+    }
+
+    /** The attribute that the bound follows, where less of it moves the bound away from the value. */
+    public Optional<String> easedByLess() {
+        return limit.by().filter(unused -> slope(false) == -easing());
+    }
+
+    /** Which way the bound must go to leave the value more room. */
+    private int easing() {
+        return limit.side() == Limit.Side.AT_MOST ? 1 : -1;
+    }
+
+    /** Whether the table rises (1) or falls (-1) where the build is, to the right of that or to the left; 0 where it is flat, or there is none. */
+    private int slope(boolean right) {
+        if (!(limit.bound() instanceof Limit.Table table) || followed.isEmpty()) {
+            return 0;
+        }
+        for (int i = 1; i < table.points().size(); i++) {
+            Limit.Point from = table.points().get(i - 1);
+            Limit.Point to = table.points().get(i);
+            int after = followed.get().compareTo(from.x());
+            int before = to.x().compareTo(followed.get());
+            if (right ? after >= 0 && before > 0 : after > 0 && before >= 0) {
+                return to.y().compareTo(from.y());
+            }
+        }
+        return 0;
+    }
+
     /** Whether the limit holds with a margin below what it calls near. */
     public boolean close() {
         return holds && margin.isPresent() && limit.near().map(near -> margin.get().compareTo(Fraction.of(near)) < 0).orElse(false);
