@@ -32,12 +32,18 @@ final class ClauseCheck {
     private final Relations relations;
     private final Placement placement;
     private final Function<Term, Set<String>> members;
+    private final Function<String, Set<String>> reachable;
     private final Map<Term, List<Thing>> things = new TreeMap<>();
 
-    ClauseCheck(Relations relations, Placement placement, Function<Term, Set<String>> members) {
+    /**
+     * @param members the parts that meet a term
+     * @param reachable the parts to which chains of fits lead from a platform
+     */
+    ClauseCheck(Relations relations, Placement placement, Function<Term, Set<String>> members, Function<String, Set<String>> reachable) {
         this.relations = relations;
         this.placement = placement;
         this.members = members;
+        this.reachable = reachable;
     }
 
     List<Violation> broken(Clause clause) {
@@ -135,7 +141,11 @@ final class ClauseCheck {
         }
         if (!clause.need().isEmpty()) {
             data.put("needed", clause.need().stream().map(Term::key).toList());
-            data.put("serving", List.copyOf(serving(clause)));
+            Set<String> serving = serving(clause);
+            data.put("serving", List.copyOf(serving));
+            if (serving.isEmpty()) {
+                data.put("barren", placement.platform());
+            }
         }
         for (Fact fact : clause.because()) {
             if (fact instanceof Constraint constraint) {
@@ -157,10 +167,11 @@ final class ClauseCheck {
         }
     }
 
-    /** All parts that would answer the clause's need. */
+    /** All parts that would answer the clause's need and can be brought onto the platform. */
     private Set<String> serving(Clause clause) {
         Set<String> parts = new TreeSet<>();
         clause.need().forEach(term -> parts.addAll(members.apply(term)));
+        parts.retainAll(reachable.apply(placement.platform()));
         return parts;
     }
 }

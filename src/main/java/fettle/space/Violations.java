@@ -28,6 +28,7 @@ final class Violations {
     private final Relations relations;
     private final Map<String, List<Agreement>> agreements = new HashMap<>();
     private final Map<Term, Set<String>> members = new ConcurrentHashMap<>();
+    private final Map<String, Set<String>> reachable = new ConcurrentHashMap<>();
     private final List<Clause> clauses;
     private final List<Integer> always = new ArrayList<>();
     private final Map<String, List<Integer>> clausesOf = new HashMap<>();
@@ -55,6 +56,13 @@ final class Violations {
         return members.computeIfAbsent(term, wanted -> relations.members(wanted).keySet());
     }
 
+    private Set<String> reachable(String platform) {
+        return reachable.computeIfAbsent(platform, from -> {
+            Terrain terrain = Terrain.of(relations);
+            return Reach.of(terrain, terrain.number(from)).partNames();
+        });
+    }
+
     List<Violation> of(Placement placement) {
         return merged(found(placement).toList());
     }
@@ -66,7 +74,7 @@ final class Violations {
 
     private Stream<Violation> found(Placement placement) {
         RoomCheck room = new RoomCheck(relations);
-        ClauseCheck check = new ClauseCheck(relations, placement, this::members);
+        ClauseCheck check = new ClauseCheck(relations, placement, this::members, this::reachable);
         return Stream.<Supplier<Stream<Violation>>>of(
                 () -> placement.parts().stream().flatMap(part -> Stream.concat(fit(placement, part).stream(), reentry(placement, part).stream())),
                 () -> placement.slots().stream().flatMap(use -> room.check(placement, use).stream()),
