@@ -2,6 +2,8 @@ package fettle.space;
 
 import fettle.catalog.Fact;
 import fettle.catalog.FactList;
+import fettle.catalog.HasName;
+import fettle.catalog.SlotId;
 import fettle.relation.Agreement;
 import fettle.relation.Clause;
 import fettle.relation.NoReentry;
@@ -99,11 +101,27 @@ final class Violations {
         data.put("part", part.part());
         data.put("path", part.path());
         data.put("slot", use.slot().toString());
+        data.putAll(mismatch(use.slot(), part.part()));
         List<Fact> because = new ArrayList<>();
         because.add(part.entry());
         relations.slot(use.slot()).ifPresent(because::add);
         because.addAll(relations.against(use.slot(), part.part()));
         return Optional.of(new Violation("does-not-fit", List.of(part.index()), List.of(use.index()), because, data));
+    }
+
+    /** What the catalog would have to say otherwise for a part to fit a slot: that they match, or that it isn't turned away. */
+    private Map<String, Object> mismatch(SlotId slot, String part) {
+        Set<String> names = relations.refusals(slot, part);
+        if (names.isEmpty()) {
+            return Map.of("mismatched", slot.toString());
+        }
+        Map<String, Object> data = new TreeMap<>(Map.of("rejected", List.copyOf(names)));
+        List<String> tags = relations.catalog().parts().get(part).names().stream()
+                .filter(name -> names.contains(name.name()) && name.tag().isPresent()).map(HasName::name).distinct().toList();
+        if (tags.size() == names.size()) {
+            data.put("tags", tags);
+        }
+        return data;
     }
 
     private Optional<Violation> reentry(Placement placement, Occurrence part) {
