@@ -5,7 +5,7 @@ import fettle.document.Places;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import fettle.space.Chain;
-import fettle.space.Chains;
+import fettle.space.Detours;
 import fettle.space.Placement;
 import fettle.space.Violation;
 import java.util.ArrayList;
@@ -23,28 +23,28 @@ final class BuildJudgement {
     private final CatalogReading reading;
     private final Places places;
     private final Names names;
-    private final Chains chains;
+    private final Detours detours;
 
     BuildJudgement(Judge judge, CatalogReading reading, Places places) {
         this.judge = judge;
         this.reading = reading;
         this.places = places;
         this.names = new Names(reading.catalog(), judge.rules());
-        this.chains = new Chains(reading.relations());
+        this.detours = new Detours(reading.relations());
     }
 
     List<Finding> findings(BuildResult result, BuildCheck check) {
         List<Finding> findings = new ArrayList<>();
         result.placement().ifPresent(placement -> result.violations().stream()
                 .filter(violation -> !placement.onlyDoubtful(violation))
-                .forEach(violation -> findings.add(broken(result, placement, violation))));
+                .forEach(violation -> findings.add(broken(result, check, placement, violation))));
         List<Object> facts = new ArrayList<>(BuildFacts.of(reading.catalog(), names, result));
         facts.addAll(Advising.facts(reading.relations(), check, result));
         findings.addAll(judge.judge(facts, places));
         return Judge.sorted(findings);
     }
 
-    private Finding broken(BuildResult result, Placement placement, Violation violation) {
+    private Finding broken(BuildResult result, BuildCheck check, Placement placement, Violation violation) {
         Draft draft = judge.draft(violation.rule(), result.build().subject(), places);
         violation.data().forEach(draft::with);
         violation.parts().stream().filter(part -> part != Placement.PLATFORM).forEach(part -> draft.at(placement.parts().get(part).entry().origin()));
@@ -60,8 +60,7 @@ final class BuildJudgement {
             }
         }
         if (violation.rule().equals("does-not-fit")) {
-            List<Chain> found = chains.shortest(placement.slots().get(violation.slots().get(0)).slot(), placement.parts().get(violation.parts().get(0)).part(), CHAINS_TOLD)
-                    .stream().map(Chain::new).toList();
+            List<Chain> found = detours.of(check, placement, result.violations(), violation, CHAINS_TOLD);
             found.forEach(draft::because);
             draft.with("adapters", found.stream().map(chain -> chain.links().get(0).part()).distinct().toList());
         }
