@@ -11,7 +11,7 @@ import java.util.Optional;
  * @param used whether a finding of its rule and subject was drawn
  * @param expired whether the catalog has reached the patch that ends it
  * @param patch the patch that the catalog describes
- * @param near the subjects nearest to its own among the findings of its rule; empty where none is near, or its own is among them
+ * @param near the subjects nearest to its own among the findings of its rule that no waiver accepts; empty where none is near, or its own is among them
  * @param copied an earlier waiver in force that accepts the same, if there is one
  * @param doubt the documents of which something that the finding may hang on could not be read; empty where there are none
  */

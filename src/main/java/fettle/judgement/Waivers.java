@@ -4,7 +4,6 @@ import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
 import fettle.catalog.Part;
 import fettle.catalog.Waiver;
-import fettle.document.Nearest;
 import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
 import fettle.engine.Unit;
@@ -60,7 +59,8 @@ final class Waivers {
             List<String> subjects = drawn.stream().filter(finding -> finding.rule().equals(waiver.rule())).map(Finding::subject).distinct().toList();
             boolean used = subjects.contains(waiver.subject());
             // Only told of one that accepts nothing.
-            List<String> near = used || parts.contains(waiver.subject()) ? List.of() : Nearest.names(waiver.subject(), subjects);
+            List<String> near = used || parts.contains(waiver.subject()) || platforms.contains(waiver.subject()) ? List.of()
+                    : NearSubjects.of(waiver.subject(), subjects.stream().filter(subject -> !accept(waiver.rule(), subject)).toList());
             return new WaiverUse(
                     waiver,
                     rules.find(waiver.rule()).map(rule -> judged(rule, waiver.subject(), compared, halfRead)).orElse(false),
