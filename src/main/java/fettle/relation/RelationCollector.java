@@ -42,6 +42,7 @@ final class RelationCollector implements RelationSink {
     private final Shapes shapes;
     private final Map<Integer, Map<Integer, SortedSet<Fit>>> fits = new HashMap<>();
     private final Map<Integer, Map<Integer, SortedSet<String>>> refusals = new HashMap<>();
+    private final Map<Integer, Map<Integer, SortedSet<String>>> rejections = new HashMap<>();
     private final Map<SlotId, Map<String, SortedSet<Fit>>> single = new HashMap<>();
     private final Map<SlotId, Set<String>> barred = new HashMap<>();
     private final Map<SlotId, SortedSet<Room>> rooms = new HashMap<>();
@@ -82,6 +83,11 @@ final class RelationCollector implements RelationSink {
     @Override
     public void refuses(String rule, int slotShape, int partShape, String name) {
         refusals.computeIfAbsent(slotShape, unused -> new HashMap<>()).computeIfAbsent(partShape, unused -> new TreeSet<>()).add(name);
+    }
+
+    @Override
+    public void rejects(String rule, int slotShape, int partShape, String name) {
+        rejections.computeIfAbsent(slotShape, unused -> new HashMap<>()).computeIfAbsent(partShape, unused -> new TreeSet<>()).add(name);
     }
 
     @Override
@@ -184,6 +190,10 @@ final class RelationCollector implements RelationSink {
 
     SortedSet<String> refusals(SlotId slot, String part) {
         return refusals.getOrDefault(shapes.of(slot), Map.of()).getOrDefault(shapes.of(part), Collections.emptySortedSet());
+    }
+
+    SortedSet<String> rejections(SlotId slot, String part) {
+        return rejections.getOrDefault(shapes.of(slot), Map.of()).getOrDefault(shapes.of(part), Collections.emptySortedSet());
     }
 
     SlotRoom room(SlotId slot) {

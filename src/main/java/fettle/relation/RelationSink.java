@@ -25,6 +25,9 @@ public interface RelationSink {
     /** Parts that would fit all slots of a shape are kept out by a name. */
     void refuses(String rule, int slotShape, int partShape, String name);
 
+    /** All slots of a shape turn parts of a shape away by a name, whether or not these would fit otherwise. */
+    void rejects(String rule, int slotShape, int partShape, String name);
+
     /** The slot holds at most so many parts. */
     void holds(String rule, Slot slot, int most);
 

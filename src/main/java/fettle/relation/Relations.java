@@ -71,6 +71,11 @@ public final class Relations {
         return collected.refusals(slot, part);
     }
 
+    /** The names for which a slot turns a part away, whether or not it would fit otherwise. */
+    public SortedSet<String> rejections(SlotId slot, String part) {
+        return collected.rejections(slot, part);
+    }
+
     /** The catalog entries behind one way of fitting. */
     public List<Fact> because(SlotId slot, String part, Fit way) {
         List<Fact> facts = new ArrayList<>();

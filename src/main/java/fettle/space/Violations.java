@@ -109,11 +109,14 @@ final class Violations {
         return Optional.of(new Violation("does-not-fit", List.of(part.index()), List.of(use.index()), because, data));
     }
 
-    /** What the catalog would have to say otherwise for a part to fit a slot: that they match, or that it isn't turned away. */
+    /** What the catalog would have to say otherwise for a part to fit a slot: that they match, that it isn't turned away, or both. */
     private Map<String, Object> mismatch(SlotId slot, String part) {
-        Set<String> names = relations.refusals(slot, part);
+        Set<String> names = relations.rejections(slot, part);
         if (names.isEmpty()) {
             return Map.of("mismatched", slot.toString());
+        }
+        if (relations.refusals(slot, part).isEmpty()) {
+            return Map.of("unlike", slot.toString(), "barred", List.copyOf(names));
         }
         Map<String, Object> data = new TreeMap<>(Map.of("rejected", List.copyOf(names)));
         List<String> tags = relations.catalog().parts().get(part).names().stream()
