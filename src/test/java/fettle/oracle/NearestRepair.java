@@ -15,16 +15,16 @@ import tools.jackson.databind.JsonNode;
  * build. Which position in a slot a part has makes no difference. The written build must not state notches.
  *
  * @param changes how many
- * @param outlay the least that must be got for a valid build so near
+ * @param outlay the least that a valid build so near comes to: the fewest parts that can't be had, then the cost of the rest
  * @param builds how many valid builds are so near
  */
 public record NearestRepair(int changes, Outlay outlay, int builds) {
 
   /**
-   * "The cost of a change is what must be bought, not what the whole is worth."
+   * What a build comes to.
    *
-   * @param unobtainable how many of the parts that the written build has not are unobtainable
-   * @param cost what the others of them cost
+   * @param unobtainable how many of its parts are unobtainable
+   * @param cost what the others cost
    */
   public record Outlay(int unobtainable, BigDecimal cost) {}
 
@@ -37,24 +37,23 @@ public record NearestRepair(int changes, Outlay outlay, int builds) {
           List<Assembly> near = now.builds().stream().filter(valid -> changed(written, valid) == changes).toList();
           Outlay least =
               near.stream()
-                  .map(valid -> outlay(now.entries(), build, written, valid))
+                  .map(valid -> outlay(now.entries(), build, valid))
                   .min(Comparator.comparing(Outlay::unobtainable).thenComparing(Outlay::cost))
                   .orElseThrow();
           return new NearestRepair(changes, least, near.size());
         });
   }
 
-  /** What must be got to make of the written build this other one. */
-  public static Outlay outlay(Entries before, Entries now, JsonNode build, JsonNode repaired) {
-    return outlay(now, build, WrittenBuild.read(before, build).root().orElseThrow(), WrittenBuild.read(now, repaired).root().orElseThrow());
+  /** What a repaired build comes to. */
+  public static Outlay outlay(Entries now, JsonNode repaired) {
+    return outlay(now, repaired, WrittenBuild.read(now, repaired).root().orElseThrow());
   }
 
-  private static Outlay outlay(Entries now, JsonNode build, Assembly written, Assembly repaired) {
+  private static Outlay outlay(Entries now, JsonNode build, Assembly repaired) {
     Costs costs = costs(now, build);
-    List<String> missing = new ArrayList<>(repaired.parts());
-    written.parts().forEach(missing::remove);
-    List<BigDecimal> prices = missing.stream().flatMap(part -> costs.ofPart(part).stream()).toList();
-    return new Outlay(missing.size() - prices.size(), Decimals.plain(prices.stream().reduce(BigDecimal.ZERO, BigDecimal::add)));
+    List<String> counted = repaired.parts().subList(1, repaired.parts().size());
+    List<BigDecimal> prices = counted.stream().flatMap(part -> costs.ofPart(part).stream()).toList();
+    return new Outlay(counted.size() - prices.size(), Decimals.plain(prices.stream().reduce(BigDecimal.ZERO, BigDecimal::add)));
   }
 
   /** What the whole costs; empty where it can't be had. */

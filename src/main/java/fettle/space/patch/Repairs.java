@@ -6,7 +6,6 @@ import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.Placement;
 import fettle.space.Prices;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -18,9 +17,8 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
- * Chooses the nearest repair of a broken build: the fewest changed paths; of those the one that does most by following a rename, then the one that
- * puts in the fewest parts that nobody sells, then the one for which least must be bought, then the one with which the whole is cheapest, then the
- * first in the order of its paths and parts.
+ * Chooses the nearest repair of a broken build: the fewest changed paths; of those the one that does most by following a rename, then the one with
+ * which the fewest parts can't be had, then the one with which the others cost least, then the first in the order of its paths and parts.
  */
 final class Repairs {
 
@@ -40,8 +38,6 @@ final class Repairs {
 
     private static final Comparator<Weighed> BEST = Comparator.comparingInt(Weighed::renamed).reversed()
             .thenComparing(Weighed::outlay)
-            .thenComparing(weighed -> weighed.repair.cost().isEmpty())
-            .thenComparing(weighed -> weighed.repair.cost().orElse(BigDecimal.ZERO))
             .thenComparing(weighed -> String.join("\n", weighed.order));
 
     /**
@@ -145,24 +141,8 @@ final class Repairs {
         Optional<Prices> prices = check.prices(build);
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(current(part.id())));
-        List<String> had = start.seats().values().stream().map(this::current).toList();
-        Outlay outlay = prices.map(open -> Outlay.between(had, arrangement.seats().values(), owned, open)).orElse(Outlay.UNKNOWN);
-        Optional<BigDecimal> cost = prices.flatMap(open -> cost(open, owned, arrangement));
-        return new Weighed(arrangement, new Repair(steps, cost, others), renamed, outlay, order);
-    }
-
-    private static Optional<BigDecimal> cost(Prices prices, Set<String> owned, Arrangement arrangement) {
-        BigDecimal sum = BigDecimal.ZERO;
-        for (String part : arrangement.seats().values()) {
-            if (!owned.contains(part)) {
-                Optional<Prices.Priced> cheapest = prices.cheapest(part);
-                if (cheapest.isEmpty()) {
-                    return Optional.empty();
-                }
-                sum = sum.add(cheapest.get().cost());
-            }
-        }
-        return Optional.of(sum);
+        Optional<Outlay> outlay = prices.map(open -> Outlay.of(arrangement.seats().values(), owned, open));
+        return new Weighed(arrangement, new Repair(steps, outlay.flatMap(Outlay::whole), others), renamed, outlay.orElse(Outlay.UNKNOWN), order);
     }
 
     /** A seat as builds write it: with a position only where the slot may hold several parts. */
