@@ -31,9 +31,9 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
- * Lays out what single swaps would do to a build, as facts for rules to judge. Only a valid build that names a lens, and no unknown access profile, is looked at, and only swaps that keep
- * its role kinds, take the build past no limit, nor farther past one and keep to the budget bear on it. Few of hundreds or thousands of swaps do bear on what rules find or on a ladder, so that
- * a swap is tried when that is asked.
+ * Lays out what single swaps would do to a build, as facts for rules to judge. Only a valid build that names a lens, and no unknown access profile, is
+ * looked at, and only swaps that keep its role kinds, take the build past no limit, nor farther past one and keep to the budget bear on it. Few of
+ * hundreds or thousands of swaps do bear on what rules find or on a ladder, so that a swap is tried when that is asked.
  *
  * <p>A point's going price is the median of the step prices on the ladders of all places of the build, the lower of two.
  */
