@@ -6,14 +6,19 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicLong;
 import org.eclipse.lsp4j.Diagnostic;
 
 /** One catalog while it is edited: what was last read of it, what was found in it, and what the editor was told. */
 final class Desk {
 
-    /** A finding as the editor shows it. */
-    record Shown(Finding finding, Diagnostic diagnostic) {}
+    /**
+     * A finding as the editor shows it.
+     *
+     * @param lines the text that it was found in
+     */
+    record Shown(Finding finding, Diagnostic diagnostic, Lines lines) {}
 
     /** All findings on a reading, those that take a look at all builds apart. */
     record Checked(CatalogReading reading, List<Finding> quick, List<Finding> slow) {}
@@ -23,6 +28,7 @@ final class Desk {
     private volatile Optional<CatalogReading> reading = Optional.empty();
     private volatile Optional<Checked> checked = Optional.empty();
     private volatile Map<Path, List<Shown>> shown = Map.of();
+    private volatile Set<Path> marked = Set.of();
 
     Desk(Path home) {
         this.home = home;
@@ -61,7 +67,16 @@ final class Desk {
         checked = Optional.of(fresh);
     }
 
-    /** What the editor shows, by file. */
+    /** The files in which the editor was told that something was found, and not yet that there is nothing. */
+    Set<Path> marked() {
+        return marked;
+    }
+
+    void mark(Set<Path> fresh) {
+        marked = Set.copyOf(fresh);
+    }
+
+    /** What was found last, by file. */
     Map<Path, List<Shown>> shown() {
         return shown;
     }

@@ -34,14 +34,15 @@ final class Fixes {
         this.text = text;
     }
 
-    /** What can be done about the findings in a range. */
+    /** What can be done about the findings in a range; nothing where they are of another text than the one that is held, and so about other places. */
     List<CodeAction> in(Range range) {
         List<CodeAction> actions = new ArrayList<>();
         int from = text.lines().offset(range.getStart());
         int to = text.lines().offset(range.getEnd());
         for (Desk.Shown shown : desk.shown().getOrDefault(text.file(), List.of())) {
             Range marked = shown.diagnostic().getRange();
-            if (text.lines().offset(marked.getStart()) <= to && text.lines().offset(marked.getEnd()) >= from) {
+            boolean fresh = shown.lines().text().equals(text.lines().text());
+            if (fresh && text.lines().offset(marked.getStart()) <= to && text.lines().offset(marked.getEnd()) >= from) {
                 actions.addAll(renamed(shown));
                 waived(shown).ifPresent(actions::add);
             }

@@ -179,10 +179,11 @@ final class Session {
     }
 
     private void check(Desk desk, long change) {
-        List<OpenText> texts = open.values().stream().filter(text -> desk(text.file()).filter(desk::equals).isPresent()).toList();
+        Map<Path, OpenText> texts = new LinkedHashMap<>();
+        open.values().stream().filter(text -> desk(text.file()).filter(desk::equals).isPresent()).forEach(text -> texts.put(text.file(), text));
         Map<Path, byte[]> unsaved = new LinkedHashMap<>();
         List<Document> builds = new ArrayList<>();
-        for (OpenText text : texts) {
+        for (OpenText text : texts.values()) {
             if (!holdsBuilds(desk, text.file())) {
                 unsaved.put(real(text.file()), text.bytes());
             } else {
@@ -197,7 +198,7 @@ final class Session {
         Optional<Desk.Checked> before = desk.checked();
         if (before.isPresent() && before.get().reading().documents().equals(found)) {
             desk.read(before.get().reading());
-            publish(desk, before.get().reading(), before.get().quick(), before.get().slow(), validated(before.get().reading(), builds));
+            publish(desk, texts, before.get().reading(), before.get().quick(), before.get().slow(), validated(before.get().reading(), builds));
             return;
         }
         CatalogReading reading = CatalogReading.of(rules, found);
@@ -205,7 +206,7 @@ final class Session {
         Lint lint = new Lint(rules);
         List<Finding> quick = lint.quick(reading);
         List<Finding> ofBuilds = validated(reading, builds);
-        publish(desk, reading, quick, stillStanding(before, found), ofBuilds);
+        publish(desk, texts, reading, quick, stillStanding(before, found), ofBuilds);
         thorough.execute(() -> guarded(() -> {
             // By the time that this begins, more may have been typed.
             if (desk.rests(change)) {
@@ -213,7 +214,7 @@ final class Session {
                 slow.removeAll(quick);
                 desk.check(new Desk.Checked(reading, quick, List.copyOf(slow)));
                 if (desk.rests(change)) {
-                    publish(desk, reading, quick, List.copyOf(slow), ofBuilds);
+                    publish(desk, texts, reading, quick, List.copyOf(slow), ofBuilds);
                 }
             }
         }));
@@ -240,9 +241,14 @@ final class Session {
         return List.copyOf(findings);
     }
 
-    private synchronized void publish(Desk desk, CatalogReading reading, List<Finding> quick, List<Finding> slow, List<Finding> builds) {
+    /**
+     * Tells the editor what was found in texts as they were when the check began. Of a text that has changed since, nothing is told: the places
+     * would be wrong in it, and a check of the new one follows.
+     */
+    private synchronized void publish(Desk desk, Map<Path, OpenText> texts, CatalogReading reading, List<Finding> quick, List<Finding> slow, List<Finding> builds) {
         Wording wording = new Wording(rules.index(), reading.catalog());
-        Map<Path, Lines> texts = new LinkedHashMap<>();
+        Map<Path, Lines> lines = new LinkedHashMap<>();
+        texts.values().forEach(text -> lines.put(text.file(), text.lines()));
         Map<String, Document> documents = new LinkedHashMap<>();
         reading.documents().documents().forEach(document -> documents.put(document.file(), document));
         Set<Finding> all = new LinkedHashSet<>(quick);
@@ -255,22 +261,32 @@ final class Session {
             }
             Origin place = finding.where().get(0);
             Path file = Path.of(place.file());
-            Lines lines = texts.computeIfAbsent(file, this::lines);
-            Extents.Stretch stretch = Extents.marked(lines, place, Optional.ofNullable(documents.get(place.file())).flatMap(Document::root));
-            Diagnostic diagnostic = new Diagnostic(lines.range(stretch.from(), stretch.to()), said(wording, finding), grade(finding.severity()), "fettle", finding.rule());
-            diagnostic.setRelatedInformation(related(wording.reasoning(finding), texts));
-            shown.computeIfAbsent(file, unused -> new ArrayList<>()).add(new Desk.Shown(finding, diagnostic));
+            Lines found = lines.computeIfAbsent(file, this::lines);
+            Extents.Stretch stretch = Extents.marked(found, place, Optional.ofNullable(documents.get(place.file())).flatMap(Document::root));
+            Diagnostic diagnostic = new Diagnostic(found.range(stretch.from(), stretch.to()), said(wording, finding), grade(finding.severity()), "fettle", finding.rule());
+            diagnostic.setRelatedInformation(related(wording.reasoning(finding), lines));
+            shown.computeIfAbsent(file, unused -> new ArrayList<>()).add(new Desk.Shown(finding, diagnostic, found));
         }
-        Set<Path> files = new LinkedHashSet<>(desk.shown().keySet());
+        Set<Path> marked = new LinkedHashSet<>(desk.marked());
+        Set<Path> files = new LinkedHashSet<>(marked);
         files.addAll(shown.keySet());
-        open.values().stream().filter(text -> desk(text.file()).filter(desk::equals).isPresent()).forEach(text -> files.add(text.file()));
+        files.addAll(texts.keySet());
         desk.show(shown);
         for (Path file : files) {
-            List<Diagnostic> diagnostics = shown.getOrDefault(file, List.of()).stream().map(Desk.Shown::diagnostic).toList();
-            PublishDiagnosticsParams told = new PublishDiagnosticsParams(uri(file), diagnostics);
-            Optional.ofNullable(open.get(file)).ifPresent(text -> told.setVersion(text.version()));
-            client.ifPresent(editor -> editor.publishDiagnostics(told));
+            Optional<OpenText> checked = Optional.ofNullable(texts.get(file));
+            if (checked.equals(Optional.ofNullable(open.get(file)))) {
+                List<Diagnostic> diagnostics = shown.getOrDefault(file, List.of()).stream().map(Desk.Shown::diagnostic).toList();
+                PublishDiagnosticsParams told = new PublishDiagnosticsParams(uri(file), diagnostics);
+                checked.ifPresent(text -> told.setVersion(text.version()));
+                client.ifPresent(editor -> editor.publishDiagnostics(told));
+                if (diagnostics.isEmpty()) {
+                    marked.remove(file);
+                } else {
+                    marked.add(file);
+                }
+            }
         }
+        desk.mark(marked);
     }
 
     private static String said(Wording wording, Finding finding) {
