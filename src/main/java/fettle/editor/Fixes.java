@@ -4,9 +4,12 @@ import fettle.document.Document;
 import fettle.document.Node;
 import fettle.document.Origin;
 import fettle.judgement.Finding;
+import fettle.judgement.Reason;
+import fettle.space.Unresolved;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -51,32 +54,50 @@ final class Fixes {
     }
 
     private List<CodeAction> renamed(Desk.Shown shown) {
-        Finding finding = shown.finding();
-        Origin place = finding.where().get(0);
-        Extents.Stretch stretch = Extents.inner(text.lines(), place);
-        String written = text.lines().text().substring(stretch.from(), stretch.to());
+        Origin place = shown.finding().where().get(0);
         List<CodeAction> actions = new ArrayList<>();
-        if (finding.data().get("near") instanceof Collection<?> near) {
-            for (Object name : near) {
-                // Of "kind:scope" or "rail/lens" only the last piece is wrong.
-                int cut = Math.max(written.lastIndexOf(':'), written.lastIndexOf('/')) + 1;
-                String wrong = String.valueOf(finding.data().getOrDefault("id", written.substring(cut)));
-                if (written.endsWith(wrong)) {
-                    actions.add(put(shown, "Write " + name, stretch.to() - wrong.length(), stretch.to(), name.toString()));
-                }
-            }
-        } else if (finding.data().get("elsewhere") instanceof Collection<?> elsewhere && written.equals(finding.data().get("path"))) {
-            elsewhere.forEach(path -> actions.add(put(shown, "Write " + path, stretch.from(), stretch.to(), path.toString())));
-        } else if (finding.rule().equals("schema-mismatch") && finding.data().get("meant") instanceof String meant) {
-            actions.add(put(shown, "Write " + meant, stretch.from(), stretch.to(), meant));
-        } else if (finding.rule().equals("outdated-build") && written.equals(finding.data().get("patch"))) {
-            actions.add(put(shown, "Say that it is for patch " + finding.data().get("current"), stretch.from(), stretch.to(), String.valueOf(finding.data().get("current"))));
-        }
+        Written.at(text.file(), text.lines(), place).ifPresent(written -> meant(shown.finding(), place, written.value())
+                .forEach((title, meant) -> written.as(meant).ifPresent(edit -> actions.add(action(shown, title, session.uri(text.file()), edit)))));
         return actions;
     }
 
-    private CodeAction put(Desk.Shown shown, String title, int from, int to, String put) {
-        return action(shown, title, session.uri(text.file()), new TextEdit(text.lines().range(from, to), put));
+    /** What should be written in place of what is, where that is what the finding is about; by what the choice is called. */
+    private static Map<String, String> meant(Finding finding, Origin place, String written) {
+        Map<String, Object> data = finding.data();
+        Map<String, String> meant = new LinkedHashMap<>();
+        if (data.get("path") instanceof String path && data.get("through") instanceof String through) {
+            if (written.equals(path)) {
+                list(data.get("near")).forEach(slot -> meant.put("Write " + slot, through(path, through, slot)));
+                list(data.get("elsewhere")).forEach(other -> meant.put("Write " + other, other));
+            }
+        } else if (data.get("id") instanceof String id) {
+            // Of "kind:scope" only the last piece is an id.
+            if (written.equals(id) || written.endsWith(":" + id)) {
+                list(data.get("near")).forEach(name -> meant.put("Write " + name, written.substring(0, written.length() - id.length()) + name));
+            }
+        } else if (finding.rule().equals("idle-waiver") && written.equals(data.get("subject"))) {
+            list(data.get("near")).forEach(subject -> meant.put("Write " + subject, subject));
+        } else if (finding.rule().equals("schema-mismatch") && data.get("meant") instanceof String known) {
+            meant.put("Write " + known, known);
+        } else if (finding.rule().equals("outdated-build") && written.equals(data.get("patch"))) {
+            meant.put("Say that it is for patch " + data.get("current"), String.valueOf(data.get("current")));
+        }
+        finding.because().stream().filter(reason -> reason.origin().filter(place::equals).isPresent()).forEach(reason -> {
+            if (reason instanceof Reason.Derived derived && derived.result() instanceof Unresolved.NoSuchSlot lost && written.equals(lost.entry().path())) {
+                lost.near().orElse(List.of()).forEach(slot -> meant.put("Write " + slot, through(written, lost.through(), slot)));
+                lost.elsewhere().orElse(List.of()).forEach(other -> meant.put("Write " + other, other));
+            }
+        });
+        return meant;
+    }
+
+    /** A path with another slot at the end of the piece of it that leads nowhere. */
+    private static String through(String path, String through, String slot) {
+        return through.substring(0, through.lastIndexOf('/') + 1) + slot + path.substring(through.length());
+    }
+
+    private static List<String> list(Object data) {
+        return data instanceof Collection<?> several ? several.stream().map(Object::toString).toList() : List.of();
     }
 
     private static CodeAction action(Desk.Shown shown, String title, String uri, TextEdit edit) {

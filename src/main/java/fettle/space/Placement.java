@@ -119,7 +119,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
             String slot = path.substring(cut + 1);
             Open use = slotsOf.get(owner.getAsInt()).get(slot);
             if (use == null) {
-                noSuchSlot(entries, owner.getAsInt(), slot);
+                noSuchSlot(entries, owner.getAsInt(), path);
                 lost.add(path);
                 return;
             }
@@ -139,10 +139,10 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
             }
         }
 
-        private void noSuchSlot(List<BuildEntry> entries, int owner, String slot) {
+        private void noSuchSlot(List<BuildEntry> entries, int owner, String through) {
             String host = owner == PLATFORM ? platform : parts.get(owner).part();
             List<String> known = relations.slots(host).stream().map(SlotId::slot).toList();
-            entries.forEach(entry -> unresolved.add(new Unresolved.NoSuchSlot(entry, host, slot, known, List.of())));
+            entries.forEach(entry -> unresolved.add(new Unresolved.NoSuchSlot(entry, host, through, known, List.of())));
         }
 
         /** A part that belongs further out is often written where its slot isn't; what is on it then would have to follow, and is left to be asked about next. */
@@ -153,7 +153,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
             }
             List<Open> free = uses.stream().filter(use -> use.occupants.size() < relations.room(use.slot).most() && relations.fits(use.slot, entry.part())).toList();
             List<Open> alike = free.stream().filter(use -> use.slot.slot().equals(lost.slot())).toList();
-            return new Unresolved.NoSuchSlot(entry, lost.host(), lost.slot(), lost.known(), (alike.isEmpty() ? free : alike).stream().map(Open::path).toList());
+            return new Unresolved.NoSuchSlot(entry, lost.host(), lost.through(), lost.known(), (alike.isEmpty() ? free : alike).stream().map(Open::path).toList());
         }
 
         /** The placed part that a path leads to; empty after noting why there is none, once for each cause. */
@@ -169,7 +169,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
                 String slot = colon < 0 ? segment : segment.substring(0, colon);
                 Open use = slotsOf.get(owner).get(slot);
                 if (use == null) {
-                    noSuchSlot(entries, owner, slot);
+                    noSuchSlot(entries, owner, walked.substring(0, walked.length() - segment.length()) + slot);
                     return OptionalInt.empty();
                 }
                 String here = walked;

@@ -33,22 +33,27 @@ public sealed interface Unresolved extends Computed {
      * The host has no such slot.
      *
      * @param host the part or platform that the path leads to
-     * @param slot the slot asked for
+     * @param through the path as far as the slot that is not there
      * @param known the slots that the host has
      * @param free the paths of slots of this build that have room for the part and that it fits: those of the same name, or else all
      */
-    record NoSuchSlot(BuildEntry entry, String host, String slot, List<String> known, List<String> free) implements Unresolved {
+    record NoSuchSlot(BuildEntry entry, String host, String through, List<String> known, List<String> free) implements Unresolved {
 
         private static final int FEW = 4;
 
+        /** The slot asked for. */
+        public String slot() {
+            return through.substring(through.lastIndexOf('/') + 1);
+        }
+
         @Override
         public String problem() {
-            return host + (known.isEmpty() ? " has no slots" : " has no slot " + slot);
+            return host + (known.isEmpty() ? " has no slots" : " has no slot " + slot());
         }
 
         /** The slots of the host nearest to the one asked for; empty where none is near, or where it is known where the part could go. */
         public Optional<List<String>> near() {
-            return elsewhere().isPresent() ? Optional.empty() : Optional.of(Nearest.names(slot, known)).filter(found -> !found.isEmpty());
+            return elsewhere().isPresent() ? Optional.empty() : Optional.of(Nearest.names(slot(), known)).filter(found -> !found.isEmpty());
         }
 
         /** Where the part could go instead; empty where it could go nowhere, or in so many places that none can be meant. */
