@@ -1,6 +1,5 @@
 package fettle.editor;
 
-import fettle.document.Document;
 import fettle.document.Node;
 import fettle.document.Origin;
 import fettle.judgement.Finding;
@@ -16,7 +15,6 @@ import java.util.Optional;
 import java.util.Set;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionKind;
-import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.TextEdit;
 import org.eclipse.lsp4j.WorkspaceEdit;
@@ -114,48 +112,10 @@ final class Fixes {
         if (NEVER_WAIVED.contains(finding.rule()) || Session.holdsBuilds(desk, text.file())) {
             return Optional.empty();
         }
-        for (Document document : desk.reading().map(reading -> reading.documents().documents()).orElse(List.of())) {
-            if (document.root().orElse(null) instanceof Node.Obj root && root.members().containsKey("waivers")) {
-                return root.members().get("waivers").value() instanceof Node.Arr waivers && !waivers.items().isEmpty()
-                        ? before(shown, Path.of(document.file()), waivers.items().get(0).origin()) : Optional.empty();
-            }
-        }
-        return yaml(text.file()) && !text.lines().text().stripLeading().startsWith("{") ? Optional.of(atTheEnd(shown)) : Optional.empty();
-    }
-
-    private Optional<CodeAction> before(Desk.Shown shown, Path file, Origin first) {
-        Lines lines = session.lines(file);
-        String start = lines.line(first.line() - 1);
-        int dash = start.indexOf("- ");
-        if (!yaml(file) || dash < 0 || !start.substring(0, dash).isBlank() || lines.position(first).getCharacter() != dash + 2) {
-            return Optional.empty();
-        }
-        Position at = new Position(first.line() - 1, 0);
-        return Optional.of(action(shown, title(shown), session.uri(file), new TextEdit(new Range(at, at), waiver(shown.finding(), start.substring(0, dash)))));
-    }
-
-    private CodeAction atTheEnd(Desk.Shown shown) {
-        String written = text.lines().text();
-        Position end = text.lines().position(written.length());
-        String section = (written.endsWith("\n") ? "" : "\n") + "waivers:\n" + waiver(shown.finding(), "  ");
-        return action(shown, title(shown), session.uri(text.file()), new TextEdit(new Range(end, end), section));
-    }
-
-    private static String title(Desk.Shown shown) {
-        return "Waive this " + shown.finding().rule() + ", and write down why";
-    }
-
-    private static String waiver(Finding finding, String indent) {
-        return indent + "- rule: " + finding.rule() + "\n" + indent + "  subject: " + quoted(finding.subject()) + "\n" + indent + "  because: \"\"\n";
-    }
-
-    /** Subjects hold colons, and may hold whatever a file name does. */
-    private static String quoted(String subject) {
-        return subject.matches("[a-z]+:[a-z0-9._/-]+") ? subject : "\"" + subject.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
-    }
-
-    private static boolean yaml(Path file) {
-        String name = file.toString().toLowerCase(java.util.Locale.ROOT);
-        return name.endsWith(".yaml") || name.endsWith(".yml");
+        Path file = desk.reading().stream().flatMap(reading -> reading.documents().documents().stream())
+                .filter(document -> document.root().orElse(null) instanceof Node.Obj root && root.members().containsKey("waivers"))
+                .map(document -> Path.of(document.file())).findFirst().orElse(text.file());
+        String title = "Waive this " + finding.rule() + ", and write down why";
+        return new NewWaiver(file, session.lines(file)).of(finding.rule(), finding.subject()).map(edit -> action(shown, title, session.uri(file), edit));
     }
 }

@@ -3,6 +3,7 @@ package fettle.command;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 
+import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,5 +58,20 @@ class FreshTextTest extends LanguageServerTalk {
         Range moved = of(told(parts, with("unknown-reference").and(all -> of(all, "unknown-reference").getRange().getStart().getLine() == 8)), "unknown-reference").getRange();
         CodeAction named = fixes(parts, moved).get(0);
         assertEquals("# one\n" + PARTS, applied("# one\n" + broken, named, parts));
+    }
+
+    @Test
+    void a_waiver_goes_where_the_waivers_are_by_now() throws Exception {
+        greet();
+        Path head = catalog.resolve("catalog.yaml");
+        String waivers = CATALOG + "waivers:\n  - { rule: no-source, subject: part:lever, because: old }\n";
+        open(head, waivers);
+        open(parts, PARTS.replace("kind: frame", "kind: fraem"));
+        Range found = of(told(parts, with("unknown-reference")), "unknown-reference").getRange();
+        told(head, with("idle-waiver"));
+        change(head, 2, new TextDocumentContentChangeEvent(TOP, "# one\n"));
+        List<CodeAction> fixes = fixes(parts, found);
+        String waived = applied("# one\n" + waivers, fixes.get(fixes.size() - 1), head);
+        assertEquals("# one\n" + waivers.replace("waivers:\n", "waivers:\n  - rule: unknown-reference\n    subject: part:riser\n    because: \"\"\n"), waived);
     }
 }

@@ -5,7 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import org.eclipse.lsp4j.CodeAction;
+import org.eclipse.lsp4j.DidCloseTextDocumentParams;
+import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.junit.jupiter.api.Test;
 
 /** What a quick fix leaves behind: the document as it was, but for what was meant. */
@@ -89,5 +90,32 @@ class QuickFixTest extends LanguageServerTalk {
         assertEquals(List.of(), mended(catalog.resolve("more.yaml"), "parts:\n  - id: lever\n    kind: |-\n      fraem\n" + UNSOLD, "unknown-reference"));
         String doubled = "zones:\n  - id: shelf\n    lable: Shelf\n    label: Board\n";
         assertEquals(List.of(), mended(catalog.resolve("zones.yaml"), doubled, "schema-mismatch"));
+    }
+
+    /** What a document with a lever that nothing sells becomes by the waiver of that; nothing where none is offered. */
+    private List<String> waived(String name, String text) throws Exception {
+        Path file = catalog.resolve(name);
+        open(file, text);
+        List<String> waived = fixes(file, of(told(file, with("no-source")), "no-source").getRange()).stream()
+                .filter(fix -> fix.getTitle().startsWith("Waive this no-source")).map(fix -> applied(text, fix, file)).toList();
+        server.getTextDocumentService().didClose(new DidCloseTextDocumentParams(new TextDocumentIdentifier(uri(file))));
+        return waived;
+    }
+
+    @Test
+    void a_waiver_is_put_only_where_the_document_can_be_read_with_it() throws Exception {
+        greet();
+        String lever = "parts:\n  - id: lever\n    kind: grip\n" + UNSOLD;
+        String waiver = "waivers:\n  - rule: no-source\n    subject: part:lever\n    because: \"\"\n";
+        assertEquals(List.of(lever + waiver), waived("a.yaml", lever));
+        assertEquals(List.of(lever + waiver), waived("b.yaml", lever.stripTrailing()));
+        assertEquals(List.of((lever + waiver).replace("\n", "\r\n")), waived("c.yaml", lever.replace("\n", "\r\n")));
+        assertEquals(List.of((lever + waiver).indent(2)), waived("d.yaml", lever.indent(2)));
+        assertEquals(List.of(), waived("e.yaml", lever + "...\n"));
+        String flow = "{ parts: [{ id: lever, kind: grip, mounts: [peg], stats: { mass: 0.25 } }] }\n";
+        assertEquals(List.of(), waived("f.yaml", "# all\n" + flow));
+        assertEquals(List.of(), waived("g.yaml", "---\n" + flow));
+        String before = (lever + waiver).replace("because: \"\"", "because: known").replace("part:lever", "part:knob");
+        assertEquals(List.of(before.replace("waivers:\n", waiver).replace("\n", "\r\n")), waived("h.yaml", before.replace("\n", "\r\n")));
     }
 }
