@@ -49,22 +49,22 @@ final class DocumentSearch {
 
     /** Takes one file or, if it is one, the documents of a folder; a folder without any is a problem. */
     void take(Path path) {
+        take(path, file -> false);
+    }
+
+    /** Takes the same, and those documents that stand in no file yet and are {@code wanted}. */
+    void take(Path path, Predicate<Path> wanted) {
         if (!Files.isDirectory(path)) {
             takeFile(shown(path), path);
             return;
         }
         int before = seen;
         takeFolder(shown(path), path);
+        unsaved.keySet().stream().filter(wanted).forEach(this::takeUnsaved);
         if (seen == before) {
             add(DocumentFile.unreadable(shown(path), "no document is in this folder",
                     "put files that end in .json, .yaml or .yml there, or name another folder"));
         }
-    }
-
-    /** Takes a document that stands in no file yet. */
-    void take(Path file, byte[] bytes) {
-        seen++;
-        documents.add(() -> DocumentFile.read(shown(file), bytes));
     }
 
     /** Takes standard input as one document, once. */
@@ -90,6 +90,11 @@ final class DocumentSearch {
         } catch (IOException cause) {
             add(DocumentFile.refused(shown, file, cause));
         }
+    }
+
+    private void takeUnsaved(Path file) {
+        seen++;
+        documents.add(() -> DocumentFile.read(shown(file), unsaved.get(file)));
     }
 
     private void add(Document document) {

@@ -34,12 +34,7 @@ public final class Documents {
                     "a catalog is a folder, but this is a file", "name the folder that holds the catalog's files")));
         }
         DocumentSearch search = new DocumentSearch(name -> !name.equals(BUILDS_FOLDER), unsaved);
-        search.take(directory);
-        unsaved.forEach((file, bytes) -> {
-            if (file.startsWith(directory) && Files.notExists(file) && hasDocumentName(file)) {
-                search.take(file, bytes);
-            }
-        });
+        search.take(directory, file -> file.startsWith(directory) && Files.notExists(file) && hasDocumentName(file));
         return search.found();
     }
 

@@ -29,6 +29,7 @@ final class Desk {
     private volatile Optional<Checked> checked = Optional.empty();
     private volatile Map<Path, List<Shown>> shown = Map.of();
     private volatile Set<Path> marked = Set.of();
+    private volatile Set<Path> held = Set.of();
 
     Desk(Path home) {
         this.home = home;
@@ -65,6 +66,15 @@ final class Desk {
 
     void check(Checked fresh) {
         checked = Optional.of(fresh);
+    }
+
+    /** The open files that were its when it was last checked. */
+    Set<Path> held() {
+        return held;
+    }
+
+    void hold(Set<Path> fresh) {
+        held = Set.copyOf(fresh);
     }
 
     /** The files in which the editor was told that something was found, and not yet that there is nothing. */

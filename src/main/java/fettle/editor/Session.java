@@ -35,8 +35,11 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DiagnosticRelatedInformation;
 import org.eclipse.lsp4j.DiagnosticSeverity;
@@ -60,6 +63,7 @@ final class Session {
     private final ScheduledExecutorService checks = Executors.newSingleThreadScheduledExecutor(Session::quiet);
     private final ExecutorService thorough = Executors.newSingleThreadExecutor(Session::quiet);
     private final ExecutorService answers = Executors.newSingleThreadExecutor(Session::quiet);
+    private final AtomicLong moves = new AtomicLong();
     private volatile Homes homes;
     private volatile Optional<LanguageClient> client = Optional.empty();
 
@@ -71,7 +75,7 @@ final class Session {
         this.rules = rules;
         this.named = named;
         this.told = told;
-        this.homes = new Homes(named, List.of());
+        this.homes = new Homes(named, List.of(), open);
     }
 
     private static Thread quiet(Runnable work) {
@@ -87,7 +91,7 @@ final class Session {
     }
 
     void workspace(List<Path> folders) {
-        homes = new Homes(named, folders);
+        homes = new Homes(named, folders, open);
     }
 
     void end() {
@@ -140,10 +144,45 @@ final class Session {
     /** Checks the catalog of a file again, as soon as no further change follows. */
     void changed(Path file) {
         desk(file).ifPresent(this::changed);
+        moved();
     }
 
     void changedAll() {
         desks.values().forEach(this::changed);
+        moved();
+    }
+
+    /** With a change a catalog may begin or end, and documents come to belong to it or to another. */
+    private void moved() {
+        long move = moves.incrementAndGet();
+        checks.schedule(() -> guarded(() -> {
+            if (moves.get() == move) {
+                seat();
+            }
+        }), PAUSE, TimeUnit.MILLISECONDS);
+    }
+
+    private void seat() {
+        Map<Path, Desk> now = new LinkedHashMap<>();
+        open.keySet().forEach(file -> desk(file).ifPresent(desk -> now.put(file, desk)));
+        for (Desk desk : List.copyOf(desks.values())) {
+            Set<Path> held = now.keySet().stream().filter(file -> now.get(file).equals(desk)).collect(Collectors.toSet());
+            if (!homes.holds(desk.home())) {
+                desks.remove(desk.home());
+                desk.change();
+                leave(desk, file -> true);
+            } else if (!held.equals(desk.held())) {
+                leave(desk, file -> open.containsKey(file) && !now.containsKey(file));
+                check(desk, desk.change());
+            }
+        }
+    }
+
+    /** Tells the editor that there is nothing to say any more of documents that are no part of a catalog now. */
+    private synchronized void leave(Desk desk, Predicate<Path> left) {
+        Map<Boolean, Set<Path>> marked = desk.marked().stream().collect(Collectors.partitioningBy(left, Collectors.toSet()));
+        marked.get(true).forEach(file -> client.ifPresent(editor -> editor.publishDiagnostics(new PublishDiagnosticsParams(uri(file), List.of()))));
+        desk.mark(marked.get(false));
     }
 
     private void changed(Desk desk) {
@@ -181,6 +220,7 @@ final class Session {
     private void check(Desk desk, long change) {
         Map<Path, OpenText> texts = new LinkedHashMap<>();
         open.values().stream().filter(text -> desk(text.file()).filter(desk::equals).isPresent()).forEach(text -> texts.put(text.file(), text));
+        desk.hold(texts.keySet());
         Map<Path, byte[]> unsaved = new LinkedHashMap<>();
         List<Document> builds = new ArrayList<>();
         for (OpenText text : texts.values()) {

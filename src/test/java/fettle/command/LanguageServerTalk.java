@@ -17,6 +17,7 @@ import java.util.TreeMap;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.eclipse.lsp4j.ClientCapabilities;
@@ -167,9 +168,13 @@ abstract class LanguageServerTalk {
     }
 
     InitializeResult greet() throws Exception {
+        return greet(greeting -> greeting.setWorkspaceFolders(List.of(new WorkspaceFolder(folder.toUri().toString(), "work"))));
+    }
+
+    InitializeResult greet(Consumer<InitializeParams> more) throws Exception {
         InitializeParams greeting = new InitializeParams();
         greeting.setCapabilities(new ClientCapabilities());
-        greeting.setWorkspaceFolders(List.of(new WorkspaceFolder(folder.toUri().toString(), "work")));
+        more.accept(greeting);
         InitializeResult result = server.initialize(greeting).get();
         server.initialized(new InitializedParams());
         return result;
