@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Model.PositionalParamSpec;
 import picocli.CommandLine.ParseResult;
 
@@ -24,6 +25,7 @@ final class LanguageServerCommand implements Command {
         CommandSpec spec = Options.command("language-server", PURPOSE, "fettle language-server", "fettle language-server catalog/marrowdyke");
         spec.addPositional(PositionalParamSpec.builder().index("0").arity("0..1").paramLabel("CATALOG").type(Path.class)
                 .description("the catalog that all documents belong to (default: the nearest around each)").build());
+        spec.addOption(OptionSpec.builder("--stdio").description("said by custom; standard input and output are used in any case").build());
         spec.addOption(Options.rules());
         return spec;
     }

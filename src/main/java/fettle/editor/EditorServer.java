@@ -12,6 +12,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.CompletionOptions;
@@ -156,9 +157,12 @@ public final class EditorServer implements LanguageServer {
         return CompletableFuture.completedFuture(new InitializeResult(can, new ServerInfo("fettle", version)));
     }
 
+    /** The folders that are open; an editor that knows of one only may name it in the way of older protocols. */
+    @SuppressWarnings("deprecation")
     private static List<Path> folders(InitializeParams said) {
         List<WorkspaceFolder> folders = Optional.ofNullable(said.getWorkspaceFolders()).orElse(List.of());
-        return folders.stream().flatMap(folder -> Session.file(folder.getUri()).stream()).toList();
+        Stream<String> named = folders.isEmpty() ? Optional.ofNullable(said.getRootUri()).stream() : folders.stream().map(WorkspaceFolder::getUri);
+        return named.flatMap(folder -> Session.file(folder).stream()).toList();
     }
 
     /** Asks to be told of saves by others: a file may change that no one has open. */

@@ -10,6 +10,7 @@ import org.eclipse.lsp4j.DidChangeWatchedFilesParams;
 import org.eclipse.lsp4j.FileChangeType;
 import org.eclipse.lsp4j.FileEvent;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
+import org.eclipse.lsp4j.WorkspaceFolder;
 import org.junit.jupiter.api.Test;
 
 /** Which catalog a document belongs to, while catalogs begin, break and end. */
@@ -78,5 +79,25 @@ class CatalogHomeTest extends LanguageServerTalk {
         greet();
         open(parts, BROKEN);
         told(parts, with("unknown-reference"));
+    }
+
+    /** A build that stands beside the catalog, and not in it. */
+    private Path build() throws Exception {
+        Path build = Files.createDirectories(folder.resolve("mine")).resolve("one.yaml");
+        open(build, "build:\n  id: one\n  platform: bench\n  parts:\n    hand: knobb\n");
+        return build;
+    }
+
+    @Test
+    @SuppressWarnings("deprecation")
+    void an_editor_may_name_its_one_folder_as_older_protocols_do() throws Exception {
+        greet(greeting -> greeting.setRootUri(folder.toUri().toString()));
+        told(build(), with("unknown-name"));
+    }
+
+    @Test
+    void one_folder_may_be_open_in_another() throws Exception {
+        greet(greeting -> greeting.setWorkspaceFolders(List.of(new WorkspaceFolder(folder.toUri().toString(), "work"), new WorkspaceFolder(catalog.toUri().toString(), "small"))));
+        told(build(), with("unknown-name"));
     }
 }

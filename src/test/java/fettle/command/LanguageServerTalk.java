@@ -152,7 +152,7 @@ abstract class LanguageServerTalk {
         wire = new PipedOutputStream(toServer);
         PrintStream out = new PrintStream(new PipedOutputStream(toEditor), true, StandardCharsets.UTF_8);
         Thread serving = new Thread(() -> exit.complete(
-                Main.run(new String[] {"language-server"}, new Streams(toServer, out, new PrintStream(err, true, StandardCharsets.UTF_8), false))));
+                Main.run(new String[] {"language-server", "--stdio"}, new Streams(toServer, out, new PrintStream(err, true, StandardCharsets.UTF_8), false))));
         serving.setDaemon(true);
         serving.start();
         Launcher<LanguageServer> launcher = LSPLauncher.createClientLauncher(editor, toEditor, wire);
