@@ -8,6 +8,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** Tells someone who writes a document what its schema says of each place: which properties there may be, what they mean, which values there are. */
 public final class SchemaGuide {
@@ -67,6 +70,19 @@ public final class SchemaGuide {
             }
         }
         return choices.stream().distinct().toList();
+    }
+
+    /** The types, by their names in JSON Schema, that a value at a pointer may have; empty where the schema doesn't say. */
+    public Set<String> types(String pointer) {
+        Set<String> types = new TreeSet<>();
+        for (Node.Obj place : at(pointer)) {
+            member(place, "type").stream().flatMap(type -> type instanceof Node.Arr several ? several.items().stream() : Stream.of(type))
+                    .flatMap(type -> word(type).stream()).forEach(types::add);
+            if (member(place, "enum").isPresent()) {
+                types.add("string");
+            }
+        }
+        return types;
     }
 
     /** What a pointer's value means; empty where the schema doesn't say. */

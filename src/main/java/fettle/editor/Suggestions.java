@@ -43,11 +43,15 @@ final class Suggestions {
 
     private record Offered(String detail, CompletionItemKind kind) {}
 
+    /** What is no text where a truth value is expected. */
+    private static final Set<String> TRUTH = Set.of("true", "false");
+
     private final Session session;
     private final OpenText text;
     private final boolean builds;
     private final CatalogReading reading;
     private final Catalog catalog;
+    private final SchemaGuide guide;
 
     Suggestions(Session session, OpenText text, boolean builds, CatalogReading reading) {
         this.session = session;
@@ -55,11 +59,12 @@ final class Suggestions {
         this.builds = builds;
         this.reading = reading;
         this.catalog = reading.catalog();
+        this.guide = builds ? SchemaGuide.build() : SchemaGuide.catalog();
     }
 
     List<CompletionItem> at(Position position) {
         int offset = text.lines().offset(position);
-        Optional<Spot> found = Spot.at(text, offset);
+        Optional<Spot> found = Spot.at(text, offset, guide);
         if (found.isEmpty()) {
             return List.of();
         }
@@ -77,14 +82,9 @@ final class Suggestions {
                 ids("tags").forEach((id, tag) -> offered.put("tag:" + id, tag));
             }
         }
-        SchemaGuide guide = builds ? SchemaGuide.build() : SchemaGuide.catalog();
         if (spot.name()) {
-            Set<String> present = present(spot);
-            guide.properties(spot.pointer()).forEach((name, meaning) -> {
-                if (!present.contains(name)) {
-                    offered.putIfAbsent(name, new Offered(meaning, CompletionItemKind.Property));
-                }
-            });
+            guide.properties(spot.pointer()).forEach((name, meaning) -> offered.putIfAbsent(name, new Offered(meaning, CompletionItemKind.Property)));
+            offered.keySet().removeAll(present(spot));
         } else {
             guide.choices(spot.pointer()).forEach(choice -> offered.putIfAbsent(choice, new Offered("", CompletionItemKind.EnumMember)));
         }
@@ -99,10 +99,18 @@ final class Suggestions {
         if (!what.detail().isEmpty()) {
             item.setDetail(what.detail());
         }
-        String rest = text.lines().text().substring(spot.typed().to());
-        String after = spot.after().contains(":") && rest.stripLeading().startsWith(":") ? "" : spot.after();
+        Extents.Stretch typed = spot.typed();
+        String rest = text.lines().text().substring(typed.to());
+        if (TRUTH.contains(word) && guide.types(spot.pointer()).contains("boolean") && !spot.name()) {
+            boolean quoted = spot.quotes() == Spot.Quotes.THERE;
+            boolean closed = quoted && !rest.isEmpty() && "\"'".indexOf(rest.charAt(0)) >= 0;
+            item.setFilterText(quoted ? text.lines().text().charAt(typed.from() - 1) + word : word);
+            item.setTextEdit(Either.forLeft(new TextEdit(text.lines().range(quoted ? typed.from() - 1 : typed.from(), closed ? typed.to() + 1 : typed.to()), spot.before() + word)));
+            return item;
+        }
+        String after = spot.after().contains(":") && rest.stripLeading().startsWith(":") ? spot.after().substring(0, spot.after().indexOf(':')) : spot.after();
         item.setFilterText(word);
-        item.setTextEdit(Either.forLeft(new TextEdit(text.lines().range(spot.typed().from(), spot.typed().to()), spot.before() + word + after)));
+        item.setTextEdit(Either.forLeft(new TextEdit(text.lines().range(typed.from(), typed.to()), spot.before() + spot.text(word) + after)));
         return item;
     }
 
@@ -133,7 +141,7 @@ final class Suggestions {
 
     /** Whether a selector may stand there: then, and only then, a kind is understood there by its prefix. */
     private boolean selects(int offset) {
-        return !builds && Spot.at(text, offset, "kind:" + Spot.MARK).stream().flatMap(Suggestions::references).anyMatch(reference -> reference.space().equals("kinds"));
+        return !builds && Spot.at(text, offset, guide, "kind:" + Spot.MARK).stream().flatMap(Suggestions::references).anyMatch(reference -> reference.space().equals("kinds"));
     }
 
     private Map<String, Offered> ids(String space) {
@@ -171,6 +179,9 @@ final class Suggestions {
         }
         String owner = spot.pointer().substring(0, at);
         String inside = spot.pointer().substring(Math.min(spot.pointer().length(), at + map.length() + 2));
+        if (!inside.isEmpty() && (spot.name() || !inside.matches("[^/]+(/\\d+)?(/part)?"))) {
+            return Optional.empty();
+        }
         String path = inside.isEmpty() ? "" : inside.split("/", -1)[0].replace("~1", "/").replace("~0", "~");
         Optional<Frame> frame = builds
                 ? BuildReader.read(spot.document()).stream().filter(build -> build.origin().pointer().equals(owner)).findFirst()

@@ -236,7 +236,10 @@ abstract class LanguageServerTalk {
     }
 
     static String applied(String text, CodeAction action, Path file) {
-        TextEdit edit = action.getEdit().getChanges().get(uri(file)).get(0);
+        return replaced(text, action.getEdit().getChanges().get(uri(file)).get(0));
+    }
+
+    static String replaced(String text, TextEdit edit) {
         String[] lines = text.split("\n", -1);
         int from = offset(lines, edit.getRange().getStart());
         int to = offset(lines, edit.getRange().getEnd());
