@@ -1,5 +1,6 @@
 package fettle.editor;
 
+import fettle.catalog.Build;
 import fettle.catalog.BuildEntry;
 import fettle.catalog.BuildReader;
 import fettle.catalog.Catalog;
@@ -61,7 +62,7 @@ final class Answers {
     /** All that is known of it. */
     Optional<Hover> hover(Position position) {
         return pointed(position).flatMap(pointed -> words(pointed)
-                .map(words -> new Hover(new MarkupContent(MarkupKind.MARKDOWN, words), text.lines().range(pointed.stretch().from(), pointed.stretch().to()))));
+                .map(words -> new Hover(new MarkupContent(session.plain() ? MarkupKind.PLAINTEXT : MarkupKind.MARKDOWN, words), text.lines().range(pointed.stretch().from(), pointed.stretch().to()))));
     }
 
     private Optional<String> words(Pointed pointed) {
@@ -80,7 +81,8 @@ final class Answers {
             return Optional.empty();
         }
         Wording wording = new Wording(session.rules().index(), catalog);
-        return Optional.of(fenced(new ExplainView(wording, reading.relations(), TextStyle.FULL).about(named, Optional.empty())));
+        String laidOut = new ExplainView(wording, reading.relations(), TextStyle.FULL).about(named, Optional.empty());
+        return Optional.of(session.plain() ? laidOut.stripTrailing() : fenced(laidOut));
     }
 
     /** A text that is laid out in columns; the fence is longer than any that the text could hold. */
@@ -135,18 +137,41 @@ final class Answers {
         return places.sorted().map(session::location).toList();
     }
 
-    /** Where it is mentioned in the catalog and in builds of it; and where it is given, if that is asked for. */
+    /** Where it is mentioned in the catalog and in builds of it; and where it is given, if that is asked for. A slot is mentioned by the paths that lead through it. */
     List<Location> references(Position position, boolean given) {
         return pointed(position).map(pointed -> {
-            if (!(pointed instanceof Pointed.Name name)) {
-                return List.<Location>of();
+            if (pointed instanceof Pointed.SlotPath path) {
+                return slot(reading.relations(), path.platform(), path.entries(), path.path()).map(slot -> references("slot", slot.toString(), given ? ofSlot(slot) : List.of())).orElse(List.of());
             }
-            List<Location> found = new ArrayList<>(given ? given(name) : List.of());
-            Stream<Reference> ofBuilds = session.builds(desk).stream().flatMap(document -> BuildReader.read(document).stream()).flatMap(build -> BuildMention.of(build).stream())
-                    .map(BuildMention::reference);
-            found.addAll(locations(Stream.concat(catalog.references().stream(), ofBuilds)
-                    .filter(reference -> reference.what().equals(name.what()) && reference.id().equals(name.id())).map(Reference::origin)));
-            return found;
+            return pointed instanceof Pointed.Name name ? references(name, given) : List.<Location>of();
         }).orElse(List.of());
+    }
+
+    private List<Location> references(Pointed.Name name, boolean given) {
+        return references(name.what(), name.id(), given ? given(name) : List.of());
+    }
+
+    private List<Location> references(String what, String id, List<Location> given) {
+        List<Build> builds = session.builds(desk).stream().flatMap(document -> BuildReader.read(document).stream()).toList();
+        Stream<Reference> named = Stream.concat(catalog.references().stream(), builds.stream().flatMap(build -> BuildMention.of(build).stream()).map(BuildMention::reference));
+        Stream<Origin> mentions = what.equals("slot")
+                ? Stream.concat(
+                        builds.stream().flatMap(build -> through(id, build.platform().id(), build.parts())),
+                        catalog.platforms().values().stream().flatMap(platform -> through(id, platform.id(), platform.factory())))
+                : named.filter(reference -> reference.what().equals(what) && reference.id().equals(id)).map(Reference::origin);
+        List<Location> found = new ArrayList<>(given);
+        found.addAll(locations(mentions));
+        return found;
+    }
+
+    /** The places of the paths that lead to a slot or on through it. */
+    private Stream<Origin> through(String slot, String platform, List<BuildEntry> entries) {
+        if (entries.isEmpty() || !catalog.platforms().containsKey(platform)) {
+            return Stream.empty();
+        }
+        List<String> paths = Placement.of(reading.relations(), platform, entries).slots().stream()
+                .filter(use -> use.slot().toString().equals(slot)).map(SlotUse::path).toList();
+        return entries.stream().filter(entry -> paths.stream().anyMatch(path -> entry.path().equals(path) || entry.path().startsWith(path + "/") || entry.path().startsWith(path + ":")))
+                .map(BuildEntry::pathOrigin).distinct();
     }
 }

@@ -13,19 +13,23 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.eclipse.lsp4j.ClientCapabilities;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.CodeActionOptions;
 import org.eclipse.lsp4j.CompletionOptions;
 import org.eclipse.lsp4j.DidChangeWatchedFilesRegistrationOptions;
 import org.eclipse.lsp4j.FileSystemWatcher;
+import org.eclipse.lsp4j.HoverCapabilities;
 import org.eclipse.lsp4j.InitializeParams;
 import org.eclipse.lsp4j.InitializeResult;
 import org.eclipse.lsp4j.InitializedParams;
+import org.eclipse.lsp4j.MarkupKind;
 import org.eclipse.lsp4j.Registration;
 import org.eclipse.lsp4j.RegistrationParams;
 import org.eclipse.lsp4j.ServerCapabilities;
 import org.eclipse.lsp4j.ServerInfo;
 import org.eclipse.lsp4j.SetTraceParams;
+import org.eclipse.lsp4j.TextDocumentClientCapabilities;
 import org.eclipse.lsp4j.TextDocumentSyncKind;
 import org.eclipse.lsp4j.TextDocumentSyncOptions;
 import org.eclipse.lsp4j.WorkspaceFolder;
@@ -139,7 +143,7 @@ public final class EditorServer implements LanguageServer {
 
     @Override
     public CompletableFuture<InitializeResult> initialize(InitializeParams said) {
-        session.workspace(folders(said));
+        session.greet(folders(said), plain(said));
         watches = said.getCapabilities() != null && said.getCapabilities().getWorkspace() != null
                 && said.getCapabilities().getWorkspace().getDidChangeWatchedFiles() != null
                 && Boolean.TRUE.equals(said.getCapabilities().getWorkspace().getDidChangeWatchedFiles().getDynamicRegistration());
@@ -155,6 +159,12 @@ public final class EditorServer implements LanguageServer {
         can.setCompletionProvider(new CompletionOptions(false, List.of(":", "\"", "/")));
         can.setCodeActionProvider(new CodeActionOptions(List.of(CodeActionKind.QuickFix)));
         return CompletableFuture.completedFuture(new InitializeResult(can, new ServerInfo("fettle", version)));
+    }
+
+    /** Whether the editor says what it can show, and leaves Markdown out. */
+    private static boolean plain(InitializeParams said) {
+        return Optional.ofNullable(said.getCapabilities()).map(ClientCapabilities::getTextDocument).map(TextDocumentClientCapabilities::getHover)
+                .map(HoverCapabilities::getContentFormat).filter(shown -> !shown.isEmpty() && !shown.contains(MarkupKind.MARKDOWN)).isPresent();
     }
 
     /** The folders that are open; an editor that knows of one only may name it in the way of older protocols. */

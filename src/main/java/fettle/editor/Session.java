@@ -65,6 +65,7 @@ final class Session {
     private final ExecutorService answers = Executors.newSingleThreadExecutor(Session::quiet);
     private final AtomicLong moves = new AtomicLong();
     private volatile Homes homes;
+    private volatile boolean plain;
     private volatile Optional<LanguageClient> client = Optional.empty();
 
     /**
@@ -90,7 +91,13 @@ final class Session {
         return rules;
     }
 
-    void workspace(List<Path> folders) {
+    /** Whether the editor shows bare text only, and no Markdown. */
+    boolean plain() {
+        return plain;
+    }
+
+    void greet(List<Path> folders, boolean bare) {
+        plain = bare;
         homes = new Homes(named, folders, open);
     }
 

@@ -21,16 +21,21 @@ import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.DidCloseTextDocumentParams;
 import org.eclipse.lsp4j.DidOpenTextDocumentParams;
+import org.eclipse.lsp4j.HoverCapabilities;
 import org.eclipse.lsp4j.HoverParams;
 import org.eclipse.lsp4j.InitializeResult;
 import org.eclipse.lsp4j.Location;
+import org.eclipse.lsp4j.MarkupContent;
+import org.eclipse.lsp4j.MarkupKind;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.ReferenceContext;
 import org.eclipse.lsp4j.ReferenceParams;
+import org.eclipse.lsp4j.TextDocumentClientCapabilities;
 import org.eclipse.lsp4j.TextDocumentContentChangeEvent;
 import org.eclipse.lsp4j.TextDocumentIdentifier;
 import org.eclipse.lsp4j.TextDocumentItem;
+import org.eclipse.lsp4j.WorkspaceFolder;
 import org.eclipse.lsp4j.jsonrpc.ResponseErrorException;
 import org.eclipse.lsp4j.jsonrpc.messages.ResponseErrorCode;
 import org.junit.jupiter.api.Test;
@@ -149,6 +154,41 @@ class LanguageServerTest extends LanguageServerTalk {
         String text = "build:\n  id: one\n  platform: bench\n  parts:\n    top: riser\n    top/bay: knob\n";
         open(build, text);
         assertTrue(hover(build, at(text, "top/b")).contains("riser/bay"));
+    }
+
+    @Test
+    void an_editor_that_shows_no_markdown_is_answered_in_bare_text() throws Exception {
+        TextDocumentClientCapabilities shows = new TextDocumentClientCapabilities();
+        shows.setHover(new HoverCapabilities(List.of(MarkupKind.PLAINTEXT), false));
+        greet(greeting -> {
+            greeting.getCapabilities().setTextDocument(shows);
+            greeting.setWorkspaceFolders(List.of(new WorkspaceFolder(folder.toUri().toString(), "work")));
+        });
+        open(parts, PARTS);
+        told(parts, List::isEmpty);
+        MarkupContent knob = server.getTextDocumentService().hover(new HoverParams(new TextDocumentIdentifier(uri(parts)), at(PARTS, "part: kn"))).get().getContents().getRight();
+        assertEquals(MarkupKind.PLAINTEXT, knob.getKind());
+        assertTrue(knob.getValue().contains("knob \"Round knob\"") && !knob.getValue().contains("```"), knob.getValue());
+    }
+
+    @Test
+    void a_slot_is_mentioned_by_the_paths_that_lead_through_it() throws Exception {
+        greet();
+        open(parts, PARTS);
+        told(parts, List::isEmpty);
+        Path build = catalog.resolve("builds/one.yaml");
+        String text = "build: { id: one, platform: bench, parts: { top: riser, top/bay: knob } }\n";
+        open(build, text);
+        Location top = new Location(uri(build), range(0, text.indexOf("top:"), text.indexOf("top:") + 3));
+        Location bay = new Location(uri(build), range(0, text.indexOf("top/bay"), text.indexOf("top/bay") + 7));
+        Location given = new Location(uri(parts), range(11, 12, 15));
+        assertEquals(List.of(given, bay), mentions(build, at(text, "top/ba"), true));
+        assertEquals(List.of(bay), mentions(parts, at(PARTS, "id: ba"), false));
+        assertEquals(List.of(top, bay), mentions(build, at(text, "{ to"), false));
+    }
+
+    private List<? extends Location> mentions(Path file, Position position, boolean given) throws Exception {
+        return server.getTextDocumentService().references(new ReferenceParams(new TextDocumentIdentifier(uri(file)), position, new ReferenceContext(given))).get();
     }
 
     @Test
