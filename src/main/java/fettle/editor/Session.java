@@ -7,13 +7,10 @@ import fettle.document.Documents;
 import fettle.document.Node;
 import fettle.document.Origin;
 import fettle.engine.RuleBase;
-import fettle.engine.Severity;
 import fettle.judgement.CatalogReading;
 import fettle.judgement.Finding;
 import fettle.judgement.Lint;
 import fettle.judgement.Validation;
-import fettle.view.Told;
-import fettle.view.Wording;
 import java.io.IOException;
 import java.io.InputStream;
 import java.net.URI;
@@ -41,8 +38,6 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.eclipse.lsp4j.Diagnostic;
-import org.eclipse.lsp4j.DiagnosticRelatedInformation;
-import org.eclipse.lsp4j.DiagnosticSeverity;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.MessageParams;
 import org.eclipse.lsp4j.MessageType;
@@ -293,27 +288,10 @@ final class Session {
      * would be wrong in it, and a check of the new one follows.
      */
     private synchronized void publish(Desk desk, Map<Path, OpenText> texts, CatalogReading reading, List<Finding> quick, List<Finding> slow, List<Finding> builds) {
-        Wording wording = new Wording(rules.index(), reading.catalog());
-        Map<Path, Lines> lines = new LinkedHashMap<>();
-        texts.values().forEach(text -> lines.put(text.file(), text.lines()));
-        Map<String, Document> documents = new LinkedHashMap<>();
-        reading.documents().documents().forEach(document -> documents.put(document.file(), document));
         Set<Finding> all = new LinkedHashSet<>(quick);
         all.addAll(slow);
         all.addAll(builds);
-        Map<Path, List<Desk.Shown>> shown = new LinkedHashMap<>();
-        for (Finding finding : all) {
-            if (finding.waived().isPresent() || finding.where().isEmpty()) {
-                continue;
-            }
-            Origin place = finding.where().get(0);
-            Path file = Path.of(place.file());
-            Lines found = lines.computeIfAbsent(file, this::lines);
-            Extents.Stretch stretch = Extents.marked(found, place, Optional.ofNullable(documents.get(place.file())).flatMap(Document::root));
-            Diagnostic diagnostic = new Diagnostic(found.range(stretch.from(), stretch.to()), said(wording, finding), grade(finding.severity()), "fettle", finding.rule());
-            diagnostic.setRelatedInformation(related(wording.reasoning(finding), lines));
-            shown.computeIfAbsent(file, unused -> new ArrayList<>()).add(new Desk.Shown(finding, diagnostic, found));
-        }
+        Map<Path, List<Desk.Shown>> shown = new Markings(this, texts, reading).of(all);
         Set<Path> marked = new LinkedHashSet<>(desk.marked());
         Set<Path> files = new LinkedHashSet<>(marked);
         files.addAll(shown.keySet());
@@ -336,26 +314,13 @@ final class Session {
         desk.mark(marked);
     }
 
-    private static String said(Wording wording, Finding finding) {
-        List<String> said = new ArrayList<>(List.of(wording.message(finding)));
-        said.addAll(wording.remedies(finding));
-        return String.join("\n", said);
-    }
-
-    private List<DiagnosticRelatedInformation> related(List<Told> reasons, Map<Path, Lines> texts) {
-        List<DiagnosticRelatedInformation> related = new ArrayList<>();
-        for (Told reason : reasons) {
-            reason.where().ifPresent(origin -> related.add(new DiagnosticRelatedInformation(location(origin, texts), reason.fact())));
-        }
-        return related;
-    }
-
     /** Where something stands, as editors name it. */
     Location location(Origin origin) {
         return location(origin, new LinkedHashMap<>());
     }
 
-    private Location location(Origin origin, Map<Path, Lines> texts) {
+    /** The same in texts some of which are known; the others are added. */
+    Location location(Origin origin, Map<Path, Lines> texts) {
         Path file = Path.of(origin.file());
         Lines lines = texts.computeIfAbsent(file, this::lines);
         Extents.Stretch stretch = Extents.inner(lines, origin);
@@ -378,14 +343,6 @@ final class Session {
     String uri(Path file) {
         OpenText text = open.get(file);
         return text != null ? text.uri() : file.toUri().toString();
-    }
-
-    private static DiagnosticSeverity grade(Severity severity) {
-        return switch (severity) {
-            case ERROR -> DiagnosticSeverity.Error;
-            case WARNING -> DiagnosticSeverity.Warning;
-            case NOTE -> DiagnosticSeverity.Information;
-        };
     }
 
     static String shown(Path file) {
