@@ -64,7 +64,7 @@ record NewWaiver(Path file, Lines lines) {
 
     /** Subjects hold colons, and may hold whatever a file name does. */
     private static String quoted(String subject) {
-        return subject.matches("[a-z]+:[a-z0-9._/-]+") ? subject : "\"" + subject.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
+        return subject.matches("[a-z]+:[a-z0-9._/-]+") ? subject : Written.inQuotes(subject);
     }
 
     /** Whether a text reads as the document did, but for a first waiver that is new. */

@@ -121,7 +121,7 @@ record Spot(Document document, String pointer, boolean name, Extents.Stretch typ
     String text(String word) {
         boolean needed = quotes == Quotes.MISSING || quotes == Quotes.NONE && !(Documents.content("word.yaml", ("[" + word + "]").getBytes(StandardCharsets.UTF_8)).root()
                 .orElse(null) instanceof Node.Arr read && read.items().size() == 1 && read.items().get(0) instanceof Node.Text text && text.value().equals(word));
-        return needed ? "\"" + word.replace("\\", "\\\\").replace("\"", "\\\"") + "\"" : word;
+        return needed ? Written.inQuotes(word) : word;
     }
 
     private record Place(String pointer, boolean name) {}

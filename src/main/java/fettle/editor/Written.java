@@ -41,11 +41,16 @@ record Written(Path file, Lines lines, String pointer, String value, Extents.Str
         String text = lines.text();
         char before = stretch.from() > 0 ? text.charAt(stretch.from() - 1) : ' ';
         boolean quoted = (before == '"' || before == '\'') && stretch.to() < text.length() && text.charAt(stretch.to()) == before;
-        String escaped = other.replace("\\", "\\\\").replace("\"", "\\\"");
         if (!quoted) {
-            return Stream.of(other, "\"" + escaped + "\"");
+            return Stream.of(other, inQuotes(other));
         }
-        return Stream.of(before == '"' ? escaped : other.replace("'", "''"));
+        String within = inQuotes(other);
+        return Stream.of(before == '"' ? within.substring(1, within.length() - 1) : other.replace("'", "''"));
+    }
+
+    /** A text in double quotes, as JSON and YAML both read it; ids and subjects hold nothing else that would have to be written otherwise. */
+    static String inQuotes(String text) {
+        return "\"" + text.replace("\\", "\\\\").replace("\"", "\\\"") + "\"";
     }
 
     private boolean reads(String other, String way) {
