@@ -68,14 +68,21 @@ public record LimitMargin(
         return margin.filter(inside -> !holds && limit.side() == Limit.Side.AT_MOST).map(Fraction::negate);
     }
 
-    /** The attribute that the bound follows, where more of it moves the bound away from the value. */
+    /** The attribute that the bound follows, where more of it moves the bound away from the value, and enough of it would leave the value inside. */
     public Optional<String> easedByMore() {
-        return limit.by().filter(unused -> slope(true) == easing());
+        return limit.by().filter(unused -> slope(true) == easing() && reached(true));
     }
 
-    /** The attribute that the bound follows, where less of it moves the bound away from the value. */
+    /** The same where less of it does. */
     public Optional<String> easedByLess() {
-        return limit.by().filter(unused -> slope(false) == -easing());
+        return limit.by().filter(unused -> slope(false) == -easing() && reached(false));
+    }
+
+    /** Whether the table somewhere to the right of where the build is, or to the left, leaves the value inside. */
+    private boolean reached(boolean right) {
+        return limit.bound() instanceof Limit.Table table && followed.isPresent() && value.isPresent() && table.points().stream()
+                .filter(point -> right ? point.x().compareTo(followed.get()) > 0 : point.x().compareTo(followed.get()) < 0)
+                .anyMatch(point -> value.get().compareTo(point.y()) * easing() <= 0);
     }
 
     /** Which way the bound must go to leave the value more room. */

@@ -151,7 +151,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
             if (!entry.path().substring(entry.path().lastIndexOf('/') + 1).equals(lost.slot())) {
                 return lost;
             }
-            List<Open> free = uses.stream().filter(use -> use.occupants.size() < relations.room(use.slot).most() && relations.fits(use.slot, entry.part())).toList();
+            List<Open> free = uses.stream().filter(use -> use.occupants.isEmpty() && !doubtful.contains(use) && relations.fits(use.slot, entry.part())).toList();
             List<Open> alike = free.stream().filter(use -> use.slot.slot().equals(lost.slot())).toList();
             return new Unresolved.NoSuchSlot(entry, lost.host(), lost.through(), lost.known(), (alike.isEmpty() ? free : alike).stream().map(Open::path).toList());
         }
