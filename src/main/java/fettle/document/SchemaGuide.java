@@ -15,7 +15,7 @@ import java.util.stream.Stream;
 /** Tells someone who writes a document what its schema says of each place: which properties there may be, what they mean, which values there are. */
 public final class SchemaGuide {
 
-    private static final String LOCAL = "#/$defs/";
+    private static final String LOCAL = "#/";
     private static final List<String> BRANCHES = List.of("anyOf", "oneOf", "allOf");
 
     private final Node.Obj schema;
@@ -114,7 +114,7 @@ public final class SchemaGuide {
         for (int i = 0; i < all.size(); i++) {
             Node.Obj each = all.get(i);
             member(each, "$ref").flatMap(SchemaGuide::word).filter(word -> word.startsWith(LOCAL))
-                    .flatMap(word -> object(schema, "$defs").flatMap(defs -> object(defs, word.substring(LOCAL.length()))))
+                    .flatMap(word -> referred(word.substring(LOCAL.length())))
                     .filter(found -> !all.contains(found))
                     .ifPresent(all::add);
             for (String branch : BRANCHES) {
@@ -128,6 +128,15 @@ public final class SchemaGuide {
             }
         }
         return all;
+    }
+
+    /** What a JSON pointer leads to from the schema's root, by the names of properties alone. */
+    private Optional<Node.Obj> referred(String pointer) {
+        Optional<Node.Obj> found = Optional.of(schema);
+        for (String piece : pointer.split("/")) {
+            found = found.flatMap(outer -> object(outer, piece));
+        }
+        return found;
     }
 
     private static Optional<String> description(List<Node.Obj> places) {

@@ -62,6 +62,12 @@ class CompletionTest extends LanguageServerTalk {
     }
 
     @Test
+    void what_the_schema_says_by_way_of_another_place_is_offered_too() throws Exception {
+        assertEquals("platforms:\n  - id: x\n    slots:\n      - { id: a, required: true }\n", completed("a.yaml", "platforms:\n  - id: x\n    slots:\n      - { id: a, required: | }\n", "true"));
+        assertTrue(offered("b.yaml", "platforms:\n  - id: x\n    slots:\n      - |\n").containsKey("mounts"));
+    }
+
+    @Test
     void a_build_is_offered_its_free_slots_from_the_first_on() throws Exception {
         assertEquals(Set.of("hand", "top"), offered("builds/a.yaml", BUILD + "    |\n").keySet());
         assertEquals(BUILD + "    hand: \n", completed("builds/b.yaml", BUILD + "    ha|\n", "hand"));
