@@ -30,6 +30,7 @@ final class Desk {
     private volatile Map<Path, List<Shown>> shown = Map.of();
     private volatile Set<Path> marked = Set.of();
     private volatile Set<Path> held = Set.of();
+    private volatile long begun = System.nanoTime();
 
     Desk(Path home) {
         this.home = home;
@@ -93,5 +94,15 @@ final class Desk {
 
     void show(Map<Path, List<Shown>> fresh) {
         shown = fresh;
+    }
+
+    /** Notes that a check begins. */
+    void begin() {
+        begun = System.nanoTime();
+    }
+
+    /** Whether the last check began longer ago than so many nanoseconds. */
+    boolean waits(long longest) {
+        return System.nanoTime() - begun > longest;
     }
 }

@@ -49,6 +49,8 @@ final class Session {
 
     /** How long no key must be pressed before a check begins, in milliseconds. */
     private static final long PAUSE = 150;
+    /** How long someone who types without a pause waits for a check, in nanoseconds. */
+    private static final long LONGEST_WAIT = 1_000_000_000;
 
     private final RuleBase rules;
     private final Optional<Path> named;
@@ -190,7 +192,7 @@ final class Session {
     private void changed(Desk desk) {
         long change = desk.change();
         checks.schedule(() -> guarded(() -> {
-            if (desk.rests(change)) {
+            if (desk.rests(change) || desk.waits(LONGEST_WAIT)) {
                 check(desk, change);
             }
         }), PAUSE, TimeUnit.MILLISECONDS);
@@ -220,6 +222,7 @@ final class Session {
     }
 
     private void check(Desk desk, long change) {
+        desk.begin();
         Map<Path, OpenText> texts = new LinkedHashMap<>();
         open.values().stream().filter(text -> desk(text.file()).filter(desk::equals).isPresent()).forEach(text -> texts.put(text.file(), text));
         desk.hold(texts.keySet());
@@ -284,8 +287,8 @@ final class Session {
     }
 
     /**
-     * Tells the editor what was found in texts as they were when the check began. Of a text that has changed since, nothing is told: the places
-     * would be wrong in it, and a check of the new one follows.
+     * Tells the editor what was found in texts as they were when the check began, and in which version of each that was: someone who types on is told of what stands
+     * there all the same, and a check of the new text follows. Nothing is told of a text that was opened or closed since.
      */
     private synchronized void publish(Desk desk, Map<Path, OpenText> texts, CatalogReading reading, List<Finding> quick, List<Finding> slow, List<Finding> builds) {
         Set<Finding> all = new LinkedHashSet<>(quick);
@@ -299,7 +302,7 @@ final class Session {
         desk.show(shown);
         for (Path file : files) {
             Optional<OpenText> checked = Optional.ofNullable(texts.get(file));
-            if (checked.equals(Optional.ofNullable(open.get(file)))) {
+            if (checked.isPresent() == open.containsKey(file)) {
                 List<Diagnostic> diagnostics = shown.getOrDefault(file, List.of()).stream().map(Desk.Shown::diagnostic).toList();
                 PublishDiagnosticsParams told = new PublishDiagnosticsParams(uri(file), diagnostics);
                 checked.ifPresent(text -> told.setVersion(text.version()));

@@ -2,11 +2,13 @@ package fettle.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.TimeUnit;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.Diagnostic;
 import org.eclipse.lsp4j.Position;
@@ -44,6 +46,23 @@ class FreshTextTest extends LanguageServerTalk {
                 assertEquals(lines.get(told.getVersion()), unknown.getRange().getStart().getLine(), "in version " + told.getVersion());
             }
         } while (!told.getUri().equals(uri(parts)) || told.getVersion() < 11);
+    }
+
+    @Test
+    void someone_who_types_without_a_pause_is_told_of_it_meanwhile() throws Exception {
+        greet();
+        open(parts, PARTS);
+        told(parts, List::isEmpty);
+        change(parts, 2, new TextDocumentContentChangeEvent(PARTS.replace("kind: frame", "kind: fraem")));
+        int version = 3;
+        boolean found = false;
+        // Key upon key, each before a pause would be long enough, until it is told or a minute's worth is typed.
+        while (!found && version < 1_000) {
+            change(parts, version++, new TextDocumentContentChangeEvent(TOP, "#\n"));
+            PublishDiagnosticsParams told = editor.published.poll(60, TimeUnit.MILLISECONDS);
+            found = told != null && told.getUri().equals(uri(parts)) && with("unknown-reference").test(told.getDiagnostics());
+        }
+        assertTrue(found, "nothing was told in " + version + " versions");
     }
 
     @Test
