@@ -68,43 +68,21 @@ public record LimitMargin(
         return margin.filter(inside -> !holds && limit.side() == Limit.Side.AT_MOST).map(Fraction::negate);
     }
 
-    /** The attribute that the bound follows, where more of it moves the bound away from the value, and enough of it would leave the value inside. */
+    /** The attribute that the bound follows, where enough more of it would leave the value inside. */
     public Optional<String> easedByMore() {
-        return limit.by().filter(unused -> slope(true) == easing() && reached(true));
+        return limit.by().filter(unused -> eased(1));
     }
 
-    /** The same where less of it does. */
+    /** The attribute that the bound follows, where enough less of it would leave the value inside. */
     public Optional<String> easedByLess() {
-        return limit.by().filter(unused -> slope(false) == -easing() && reached(false));
+        return limit.by().filter(unused -> eased(-1));
     }
 
-    /** Whether the table somewhere to the right of where the build is, or to the left, leaves the value inside. */
-    private boolean reached(boolean right) {
+    /** Whether the value is inside the table's at some point to the right (1) or left (-1) of where the build is: between points it is nowhere farther in than at one of them. */
+    private boolean eased(int way) {
+        int side = limit.side() == Limit.Side.AT_MOST ? 1 : -1;
         return limit.bound() instanceof Limit.Table table && followed.isPresent() && value.isPresent() && table.points().stream()
-                .filter(point -> right ? point.x().compareTo(followed.get()) > 0 : point.x().compareTo(followed.get()) < 0)
-                .anyMatch(point -> value.get().compareTo(point.y()) * easing() <= 0);
-    }
-
-    /** Which way the bound must go to leave the value more room. */
-    private int easing() {
-        return limit.side() == Limit.Side.AT_MOST ? 1 : -1;
-    }
-
-    /** Whether the table rises (1) or falls (-1) where the build is, to the right of that or to the left; 0 where it is flat, or there is none. */
-    private int slope(boolean right) {
-        if (!(limit.bound() instanceof Limit.Table table) || followed.isEmpty()) {
-            return 0;
-        }
-        for (int i = 1; i < table.points().size(); i++) {
-            Limit.Point from = table.points().get(i - 1);
-            Limit.Point to = table.points().get(i);
-            int after = followed.get().compareTo(from.x());
-            int before = to.x().compareTo(followed.get());
-            if (right ? after >= 0 && before > 0 : after > 0 && before >= 0) {
-                return to.y().compareTo(from.y());
-            }
-        }
-        return 0;
+                .anyMatch(point -> point.x().compareTo(followed.get()) * way > 0 && value.get().compareTo(point.y()) * side <= 0);
     }
 
     /** Whether the limit holds with a margin below what it calls near. */
