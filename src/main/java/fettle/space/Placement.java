@@ -4,6 +4,7 @@ import fettle.catalog.BuildEntry;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -15,6 +16,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * A build laid out as placed parts and the slots they sit in. Every slot of the platform and of each placed part is in it, used or not.
@@ -65,7 +67,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         private final Relations relations;
         private final String platform;
         private final SortedMap<String, List<BuildEntry>> byPath =
-                new TreeMap<>(Comparator.comparingInt(Layout::depth).thenComparing(Comparator.naturalOrder()));
+                new TreeMap<>(Comparator.comparingInt(Layout::depth).thenComparing(Layout::positioned).thenComparing(Comparator.naturalOrder()));
         private final List<Occurrence> parts = new ArrayList<>();
         private final List<Open> uses = new ArrayList<>();
         private final Map<Integer, Map<String, Open>> slotsOf = new HashMap<>();
@@ -96,6 +98,11 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
                 depth++;
             }
             return depth;
+        }
+
+        /** A path that tells each position, so that a build is laid out in one order whether it tells them or not. */
+        private static String positioned(String path) {
+            return Arrays.stream(path.split("/", -1)).map(segment -> segment.indexOf(':') < 0 ? segment + ":0" : segment).collect(Collectors.joining("/"));
         }
 
         private void open(int owner, String host, String prefix) {
@@ -151,9 +158,14 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
             if (!entry.path().substring(entry.path().lastIndexOf('/') + 1).equals(lost.slot())) {
                 return lost;
             }
-            List<Open> free = uses.stream().filter(use -> use.occupants.isEmpty() && !doubtful.contains(use) && relations.fits(use.slot, entry.part())).toList();
+            List<Open> free = uses.stream().filter(use -> use.occupants.isEmpty() && !doubtful.contains(use) && goes(entry, use.slot)).toList();
             List<Open> alike = free.stream().filter(use -> use.slot.slot().equals(lost.slot())).toList();
             return new Unresolved.NoSuchSlot(entry, lost.host(), lost.through(), lost.known(), (alike.isEmpty() ? free : alike).stream().map(Open::path).toList());
+        }
+
+        /** Whether a part goes into a slot that nothing is in, where its notches are free to choose. */
+        private boolean goes(BuildEntry entry, SlotId slot) {
+            return relations.fits(slot, entry.part()) && entry.at().isEmpty() && relations.span(entry.part()) <= relations.room(slot).notches().orElse(Integer.MAX_VALUE);
         }
 
         /** The placed part that a path leads to; empty after noting why there is none, once for each cause. */

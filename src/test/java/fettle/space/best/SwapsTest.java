@@ -84,4 +84,14 @@ class SwapsTest {
         assertEquals(List.of("{=broad, left=knob, left/tip=bead} 4 []", "{=broad, left=knob} 2 [front/left]"), plain);
         assertEquals(plain, swaps(parts, "{'front': ['plate'], 'front:0/left': ['knob'], 'front:0/left:0/tip': 'bead'}"));
     }
+
+    @Test
+    void what_hangs_on_a_part_is_carried_over_in_one_order_however_its_paths_are_written() {
+        String parts = "{'id': 'plate', 'tags': ['head'], 'stats': {'grip': 1}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}, {'id': 'right', 'accepts': ['tag:top']}]},"
+                + " {'id': 'broad', 'tags': ['head'], 'stats': {'grip': 5}, 'slots': [{'id': 'front', 'accepts': ['tag:top']}]},"
+                + " {'id': 'knob', 'tags': ['top'], 'stats': {'grip': 1}}, {'id': 'wheel', 'tags': ['top'], 'stats': {'grip': 2}}";
+        List<String> plain = swaps(parts, "{'front': 'plate', 'front/left': 'knob', 'front/right': 'wheel'}");
+        assertEquals(plain, swaps(parts, "{'front': 'plate', 'front:0/left': 'knob', 'front/right': 'wheel'}"));
+        assertEquals(plain, swaps(parts, "{'front': 'plate', 'front/left': 'knob', 'front:0/right': 'wheel'}"));
+    }
 }
