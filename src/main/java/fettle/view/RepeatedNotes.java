@@ -54,7 +54,7 @@ final class RepeatedNotes {
                     .map(at -> Span.plain(Places.of(at.first()) + (at.size() == 1 ? "" : " and " + Phrases.count(at.size() - 1, "place", "places") + " below it"))).toList();
             lines.stream().limit(1).forEach(line -> sheet.entry(Span.faint("at"), line));
             lines.stream().skip(1).forEach(line -> sheet.more(0, line));
-            sheet.entry(Span.faint("try"), Span.plain("Mend what is told of the first ones here too; --format json tells of each."));
+            sheet.entry(Span.faint("try"), Span.plain("What is told to try with the first ones holds here too; --format json tells of each."));
             sheet.blank();
         });
     }
