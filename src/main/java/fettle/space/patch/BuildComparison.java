@@ -34,6 +34,7 @@ final class BuildComparison {
     private final CatalogChanges changes;
     private final Map<String, String> renamed = new HashMap<>();
     private final Map<String, String> formerly = new HashMap<>();
+    private final LimitPairs limits;
     private final FigureBlame figureBlame;
     private final ValidityBlame validityBlame;
     private final Repairs repairs;
@@ -46,6 +47,7 @@ final class BuildComparison {
             renamed.put(rename.from().id(), rename.to().id());
             formerly.put(rename.to().id(), rename.from().id());
         });
+        this.limits = new LimitPairs(old.catalog().limits(), now.catalog().limits());
         this.figureBlame = new FigureBlame(changes);
         this.validityBlame = new ValidityBlame(changes, derive);
         this.repairs = new Repairs(now, this.now, renamed, MOST_ARRANGEMENTS);
@@ -120,10 +122,11 @@ final class BuildComparison {
     }
 
     private List<LimitCrossing> crossings(BuildResult before, BuildResult after, FigureBlame.Placed placed) {
-        LimitPairs pairs = new LimitPairs(before.limits(), after.limits());
+        Map<String, LimitMargin> then = new HashMap<>();
+        before.limits().forEach(margin -> then.put(margin.limit().id(), margin));
         List<LimitCrossing> crossings = new ArrayList<>();
         for (LimitMargin stands : after.limits()) {
-            Optional<LimitMargin> stood = pairs.before(stands.limit());
+            Optional<LimitMargin> stood = limits.formerly(stands.limit()).map(then::get);
             if (stood.map(LimitMargin::holds).orElse(true) != stands.holds()) {
                 crossings.add(new LimitCrossing(stood, stands, blame(placed, stood, stands.limit())));
             }
