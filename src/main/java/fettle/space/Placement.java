@@ -4,7 +4,6 @@ import fettle.catalog.BuildEntry;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -16,7 +15,6 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.stream.Collectors;
 
 /**
  * A build laid out as placed parts and the slots they sit in. Every slot of the platform and of each placed part is in it, used or not.
@@ -67,7 +65,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         private final Relations relations;
         private final String platform;
         private final SortedMap<String, List<BuildEntry>> byPath =
-                new TreeMap<>(Comparator.comparingInt(Layout::depth).thenComparing(Layout::positioned).thenComparing(Comparator.naturalOrder()));
+                new TreeMap<>(Comparator.comparingInt(Layout::depth).thenComparing(Layout::unpositioned).thenComparing(Comparator.naturalOrder()));
         private final List<Occurrence> parts = new ArrayList<>();
         private final List<Open> uses = new ArrayList<>();
         private final Map<Integer, Map<String, Open>> slotsOf = new HashMap<>();
@@ -100,9 +98,9 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
             return depth;
         }
 
-        /** A path that tells each position, so that a build is laid out in one order whether it tells them or not. */
-        private static String positioned(String path) {
-            return Arrays.stream(path.split("/", -1)).map(segment -> segment.indexOf(':') < 0 ? segment + ":0" : segment).collect(Collectors.joining("/"));
+        /** A path without the positions that may as well be left out, so that a build is laid out in one order whether it tells them or not. */
+        private static String unpositioned(String path) {
+            return path.replace(":0/", "/");
         }
 
         private void open(int owner, String host, String prefix) {
