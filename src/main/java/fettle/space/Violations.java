@@ -31,6 +31,7 @@ final class Violations {
     private final Map<String, List<Agreement>> agreements = new HashMap<>();
     private final Map<Term, Set<String>> members = new ConcurrentHashMap<>();
     private final Map<String, Set<String>> reachable = new ConcurrentHashMap<>();
+    private Optional<Terrain> terrain = Optional.empty();
     private final List<Clause> clauses;
     private final List<Integer> always = new ArrayList<>();
     private final Map<String, List<Integer>> clausesOf = new HashMap<>();
@@ -59,10 +60,13 @@ final class Violations {
     }
 
     private Set<String> reachable(String platform) {
-        return reachable.computeIfAbsent(platform, from -> {
-            Terrain terrain = Terrain.of(relations);
-            return Reach.of(terrain, terrain.number(from)).partNames();
-        });
+        return reachable.computeIfAbsent(platform, from -> Reach.of(terrain(), terrain().number(from)).partNames());
+    }
+
+    /** Made when it is first asked for, since most builds break nothing that asks. */
+    private synchronized Terrain terrain() {
+        terrain = terrain.or(() -> Optional.of(Terrain.of(relations)));
+        return terrain.get();
     }
 
     List<Violation> of(Placement placement) {
