@@ -69,6 +69,11 @@ final class DocumentFile {
         return lower.endsWith(".json") || isYamlName(lower);
     }
 
+    /** Whether a file of this name is a YAML document. */
+    static boolean isYaml(String name) {
+        return isYamlName(name.toLowerCase(Locale.ROOT));
+    }
+
     private static boolean isYamlName(String lower) {
         return lower.endsWith(".yaml") || lower.endsWith(".yml");
     }

@@ -59,6 +59,11 @@ public final class Documents {
         return DocumentFile.hasDocumentName(file.getFileName().toString());
     }
 
+    /** Whether a file of this name is read as YAML. */
+    public static boolean isYaml(Path file) {
+        return DocumentFile.isYaml(file.getFileName().toString());
+    }
+
     /** Reads one document that is at hand already; the file's name tells JSON from YAML. */
     public static Document content(String file, byte[] bytes) {
         return DocumentFile.read(file, bytes);

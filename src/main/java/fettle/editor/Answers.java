@@ -12,7 +12,6 @@ import fettle.catalog.Slot;
 import fettle.catalog.SlotHasTag;
 import fettle.catalog.SlotId;
 import fettle.document.Document;
-import fettle.document.Documents;
 import fettle.document.Origin;
 import fettle.document.SchemaGuide;
 import fettle.engine.RuleInfo;
@@ -55,7 +54,7 @@ final class Answers {
     }
 
     private Optional<Pointed> pointed(Position position) {
-        Document document = Documents.content(Session.shown(text.file()), text.bytes());
+        Document document = text.read();
         return Pointed.at(text.lines(), document, builds, text.lines().offset(position));
     }
 

@@ -4,10 +4,8 @@ import fettle.document.Document;
 import fettle.document.Documents;
 import fettle.document.Node;
 import fettle.document.Origin;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
@@ -20,8 +18,7 @@ record NewWaiver(Path file, Lines lines) {
 
     /** The change after which the document reads as it did, and holds the waiver; empty where it isn't written so that a piece can simply be put in. */
     Optional<TextEdit> of(String rule, String subject) {
-        String name = file.toString().toLowerCase(Locale.ROOT);
-        if (!(name.endsWith(".yaml") || name.endsWith(".yml")) || !(read(lines.text()).root().orElse(null) instanceof Node.Obj root)) {
+        if (!Documents.isYaml(file) || !(OpenText.read(file, lines.text()).root().orElse(null) instanceof Node.Obj root)) {
             return Optional.empty();
         }
         Optional<TextEdit> edit = root.members().containsKey(SECTION) ? before(root, rule, subject) : atTheEnd(root, rule, subject);
@@ -69,7 +66,7 @@ record NewWaiver(Path file, Lines lines) {
 
     /** Whether a text reads as the document did, but for a first waiver that is new. */
     private boolean holds(Node.Obj before, String after, String rule, String subject) {
-        Document document = read(after);
+        Document document = OpenText.read(file, after);
         if (!document.problems().isEmpty() || !(document.root().orElse(null) instanceof Node.Obj root) || waivers(root).isEmpty()) {
             return false;
         }
@@ -85,9 +82,5 @@ record NewWaiver(Path file, Lines lines) {
 
     private static List<Node> waivers(Node.Obj root) {
         return root.members().containsKey(SECTION) && root.members().get(SECTION).value() instanceof Node.Arr waivers ? waivers.items() : List.of();
-    }
-
-    private Document read(String text) {
-        return Documents.content(Session.shown(file), text.getBytes(StandardCharsets.UTF_8));
     }
 }

@@ -215,7 +215,7 @@ final class Session {
         }
         for (OpenText text : open.values()) {
             if (holdsBuilds(desk, text.file()) && desk(text.file()).filter(desk::equals).isPresent()) {
-                builds.put(shown(text.file()), Documents.content(shown(text.file()), text.bytes()));
+                builds.put(shown(text.file()), text.read());
             }
         }
         return List.copyOf(builds.values());
@@ -232,7 +232,7 @@ final class Session {
             if (!holdsBuilds(desk, text.file())) {
                 unsaved.put(real(text.file()), text.bytes());
             } else {
-                Document read = Documents.content(shown(text.file()), text.bytes());
+                Document read = text.read();
                 boolean telling = read.root().orElse(null) instanceof Node.Obj root && (root.members().containsKey("build") || root.members().containsKey("builds"));
                 if (text.file().startsWith(desk.home()) || telling) {
                     builds.add(read);

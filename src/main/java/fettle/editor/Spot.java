@@ -7,6 +7,7 @@ import fettle.document.SchemaGuide;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 
@@ -53,7 +54,7 @@ record Spot(Document document, String pointer, boolean name, Extents.Stretch typ
             to--;
         }
         boolean quoted = from > 0 && "\"'".indexOf(text.charAt(from - 1)) >= 0;
-        boolean json = open.file().toString().toLowerCase(java.util.Locale.ROOT).endsWith(".json");
+        boolean json = open.file().toString().toLowerCase(Locale.ROOT).endsWith(".json");
         if (!quoted && !json && offset > from && text.charAt(offset - 1) == ':') {
             // Behind the colon of a property its value is next, after a space; behind that of a selector the word goes on.
             List<Spot> values = tried(open, new Extents.Stretch(offset, to), Quotes.NONE, List.of(new Way(" " + mark, to, " ", "", "")), mark);
@@ -71,8 +72,7 @@ record Spot(Document document, String pointer, boolean name, Extents.Stretch typ
         String text = open.lines().text();
         List<Spot> spots = new ArrayList<>();
         for (Way way : ways) {
-            byte[] tried = (text.substring(0, typed.from()) + way.put() + text.substring(way.to())).getBytes(StandardCharsets.UTF_8);
-            Document read = Documents.content(Session.shown(open.file()), tried);
+            Document read = OpenText.read(open.file(), text.substring(0, typed.from()) + way.put() + text.substring(way.to()));
             read.root().flatMap(root -> find(root, "", mark)).ifPresent(place -> spots.add(new Spot(
                     read, place.pointer(), place.name(), typed, quotes, way.before(), place.name() ? way.afterName() : way.afterValue())));
         }

@@ -1,11 +1,9 @@
 package fettle.editor;
 
 import fettle.document.Document;
-import fettle.document.Documents;
 import fettle.document.Node;
 import fettle.document.Origin;
 import fettle.document.Places;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -23,7 +21,7 @@ record Written(Path file, Lines lines, String pointer, String value, Extents.Str
 
     /** What stands at a place; empty where that is no text, or one that is written otherwise than it reads. */
     static Optional<Written> at(Path file, Lines lines, Origin place) {
-        Optional<Node> root = read(file, lines.text()).root();
+        Optional<Node> root = OpenText.read(file, lines.text()).root();
         Extents.Stretch stretch = Extents.inner(lines, place);
         String source = lines.text().substring(stretch.from(), stretch.to());
         boolean name = root.flatMap(found -> named(found, place.pointer())).filter(member -> sameSpot(member.key(), place)).isPresent();
@@ -55,8 +53,8 @@ record Written(Path file, Lines lines, String pointer, String value, Extents.Str
 
     private boolean reads(String other, String way) {
         String text = lines.text();
-        Document before = read(file, text);
-        Document after = read(file, text.substring(0, stretch.from()) + way + text.substring(stretch.to()));
+        Document before = OpenText.read(file, text);
+        Document after = OpenText.read(file, text.substring(0, stretch.from()) + way + text.substring(stretch.to()));
         if (after.root().isEmpty() || after.problems().size() > before.problems().size()) {
             return false;
         } else if (!name) {
@@ -70,10 +68,6 @@ record Written(Path file, Lines lines, String pointer, String value, Extents.Str
     private static Stream<String> names(Document document, String pointer) {
         return document.root().flatMap(root -> Places.at(root, pointer)).stream()
                 .flatMap(node -> node instanceof Node.Obj object ? object.members().keySet().stream() : Stream.empty());
-    }
-
-    private static Document read(Path file, String text) {
-        return Documents.content(Session.shown(file), text.getBytes(StandardCharsets.UTF_8));
     }
 
     private static Optional<Node.Member> named(Node root, String pointer) {
