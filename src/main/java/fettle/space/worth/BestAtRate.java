@@ -18,12 +18,12 @@ final class BestAtRate {
     static final class Best {
 
         private final long[] weighed;
-        private final long[] costs;
-        private final long[] benefits;
+        /** What tells those apart that come to as much, see {@link Rate#besides}: what each costs and brings follows from the two. */
+        private final long[] besides;
         private int turn;
 
         Best(int size) {
-            this(new long[size], new long[size], new long[size]);
+            this(new long[size], new long[size]);
             clear();
         }
 
@@ -31,14 +31,13 @@ final class BestAtRate {
             Arrays.fill(weighed, NONE);
         }
 
-        private Best(long[] weighed, long[] costs, long[] benefits) {
+        private Best(long[] weighed, long[] besides) {
             this.weighed = weighed;
-            this.costs = costs;
-            this.benefits = benefits;
+            this.besides = besides;
         }
 
         Best copy() {
-            return new Best(weighed.clone(), costs.clone(), benefits.clone());
+            return new Best(weighed.clone(), besides.clone());
         }
 
         boolean none(int at) {
@@ -50,19 +49,14 @@ final class BestAtRate {
             return weighed[at];
         }
 
-        long cost(int at) {
-            return costs[at];
+        long besides(int at) {
+            return besides[at];
         }
 
-        long benefit(int at) {
-            return benefits[at];
-        }
-
-        void put(int at, long come, long cost, long benefit) {
-            if (come > weighed[at] || come == weighed[at] && (cost < costs[at] || cost == costs[at] && benefit > benefits[at])) {
+        void put(int at, long come, long beside) {
+            if (come > weighed[at] || come == weighed[at] && beside < besides[at]) {
                 weighed[at] = come;
-                costs[at] = cost;
-                benefits[at] = benefit;
+                besides[at] = beside;
             }
         }
     }
@@ -137,7 +131,7 @@ final class BestAtRate {
         int first = circuit.first(node);
         int second = circuit.second(node);
         switch (circuit.kind(node)) {
-            case ONE -> best.put(0, 0, 0, 0);
+            case ONE -> best.put(0, 0, 0);
             case PART -> on(best, list, first, second);
             case SLOT -> throw new IllegalStateException("there are no slots");
             case BOTH -> both(best, of(first), of(second), roles.madeBy(node));
@@ -156,11 +150,12 @@ final class BestAtRate {
         long cost = worths.cost(part);
         long benefit = worths.benefit(part);
         long weighed = rate.weighed(cost, benefit);
+        long besides = rate.besides(cost, benefit);
         RoleList carried = roles.below(below);
         Best on = of(below);
         meter.spend(1L + carried.size());
         for (int i = 0; i < carried.size(); i++) {
-            best.put(list.place(carried.set(i) | role), Math.addExact(on.weighed[i], weighed), Math.addExact(on.costs[i], cost), Math.addExact(on.benefits[i], benefit));
+            best.put(list.place(carried.set(i) | role), Math.addExact(on.weighed[i], weighed), Math.addExact(on.besides[i], besides));
         }
     }
 
@@ -177,7 +172,7 @@ final class BestAtRate {
                 long weighed = first + second;
                 // Most fall short, and are not worth a call; one that is too long to be written has the other sign than both.
                 if (weighed >= most[at] || ((first ^ weighed) & (second ^ weighed)) < 0) {
-                    best.put(at, Math.addExact(first, second), Math.addExact(one.costs[i], other.costs[j]), Math.addExact(one.benefits[i], other.benefits[j]));
+                    best.put(at, Math.addExact(first, second), Math.addExact(one.besides[i], other.besides[j]));
                 }
             }
         }
@@ -193,7 +188,7 @@ final class BestAtRate {
             for (int some = 0; some < list.size(); some++) {
                 for (int at = 0; at < each.size() && !all.none(some); at++) {
                     more.put(list.place(list.set(some) | each.set(at)), Math.addExact(all.weighed[some], one.weighed[at]),
-                            Math.addExact(all.costs[some], one.costs[at]), Math.addExact(all.benefits[some], one.benefits[at]));
+                            Math.addExact(all.besides[some], one.besides[at]));
                 }
             }
             all = more;
@@ -206,7 +201,7 @@ final class BestAtRate {
         for (int i = 0; i < some.size(); i++) {
             int at = list == some ? i : list.place(some.set(i));
             if (at >= 0 && one.weighed[i] >= best.weighed[at]) {
-                best.put(at, one.weighed[i], one.costs[i], one.benefits[i]);
+                best.put(at, one.weighed[i], one.besides[i]);
             }
         }
     }

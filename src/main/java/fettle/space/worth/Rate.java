@@ -46,4 +46,23 @@ record Rate(long perCost, long perBenefit) implements Comparable<Rate> {
     long weighed(long cost, long benefit) {
         return Math.subtractExact(Math.multiplyExact(benefit, perBenefit), Math.multiplyExact(cost, perCost));
     }
+
+    /** By what choices that come to as much are told apart, of which the least is best: what they cost, or where that alone counts what they take away. */
+    long besides(long cost, long benefit) {
+        return perBenefit == 0 ? Math.negateExact(benefit) : cost;
+    }
+
+    /** What a choice costs. */
+    long cost(long weighed, long besides) {
+        return perBenefit == 0 ? Math.negateExact(weighed) / perCost : besides;
+    }
+
+    /**
+     * What a choice brings.
+     *
+     * @throws ArithmeticException where what it costs is too much to be weighed
+     */
+    long benefit(long weighed, long besides) {
+        return perBenefit == 0 ? Math.negateExact(besides) : Math.addExact(weighed, Math.multiplyExact(besides, perCost)) / perBenefit;
+    }
 }

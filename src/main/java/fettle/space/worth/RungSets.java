@@ -41,7 +41,7 @@ final class RungSets {
         /** Whether the part's best falls short. Where one figure alone counts, the corner of the hull is the best by the other. */
         boolean behind(int at) {
             return best.weighed(at) > own.weighed(at)
-                    || rate.extreme() && best.weighed(at) == own.weighed(at) && (best.cost(at) != own.cost(at) || best.benefit(at) != own.benefit(at));
+                    || rate.extreme() && best.weighed(at) == own.weighed(at) && best.besides(at) != own.besides(at);
         }
 
         /** By how much. */
@@ -51,7 +51,17 @@ final class RungSets {
 
         /** How much more the best here comes to by another rate than the part's best there. */
         long beyond(Sample other, int at) {
-            return Math.subtractExact(other.rate.weighed(best.cost(at), best.benefit(at)), other.own.weighed(at));
+            return Math.subtractExact(other.rate.weighed(cost(at), benefit(at)), other.own.weighed(at));
+        }
+
+        /** What the best costs. */
+        long cost(int at) {
+            return rate.cost(best.weighed(at), best.besides(at));
+        }
+
+        /** What the best brings. */
+        long benefit(int at) {
+            return rate.benefit(best.weighed(at), best.besides(at));
         }
     }
 
@@ -118,7 +128,7 @@ final class RungSets {
             IntStream.range(0, sets.size()).filter(at -> !sample.own.none(at)).forEach(open::set);
         }
         if (Place.orNothing(place.contents()) && sets.place(0) >= 0) {
-            sample.best.put(sets.place(0), 0, 0, 0);
+            sample.best.put(sets.place(0), 0, 0);
         }
         for (Place rival : all) {
             if (rival.head() != place.head() && !open.stream().allMatch(sample::behind)) {
@@ -156,8 +166,8 @@ final class RungSets {
 
     /** The rate by which the best of two neighbours come to the same, where it is the least certain; none where that was tried. */
     private Optional<Rate> between(Sample one, Sample other, int at) {
-        long rise = one.best.benefit(at) - other.best.benefit(at);
-        long run = one.best.cost(at) - other.best.cost(at);
+        long rise = one.benefit(at) - other.benefit(at);
+        long run = one.cost(at) - other.cost(at);
         return rise <= 0 || run <= 0 ? Optional.empty()
                 : Optional.of(Rate.of(rise, run)).filter(rate -> samples.stream().noneMatch(sample -> sample.rate.compareTo(rate) == 0));
     }
