@@ -10,7 +10,6 @@ import java.util.regex.Pattern;
 final class Expectation {
     private static final Pattern ID = Pattern.compile("[a-z0-9][a-z0-9._-]*");
     private static final Pattern NAME = Pattern.compile("[\\w:./-]{1,60}");
-    private static final Pattern COMMA = Pattern.compile("-?\\d{1,30},\\d{1,30}");
 
     private Expectation() {}
 
@@ -27,8 +26,8 @@ final class Expectation {
         Set<String> types = types(schema);
         if (found instanceof Node.Text text && isNumeric(types) && Decimals.read(text.value()).isPresent()) {
             return expected + ", without quotes";
-        } else if (found instanceof Node.Text text && isNumeric(types) && COMMA.matcher(text.value()).matches()) {
-            return expected + ", with a point: " + text.value().replace(',', '.');
+        } else if (found instanceof Node.Text text && isNumeric(types) && commas(text, types).isPresent()) {
+            return expected + commas(text, types).get();
         } else if (found instanceof Node.Text text && types.equals(Set.of("array")) && NAME.matcher(text.value()).matches()) {
             return expected + ", between brackets: [\"" + text.value() + "\"]";
         } else if ((found instanceof Node.Num || found instanceof Node.Bool) && types.equals(Set.of("string"))) {
@@ -38,6 +37,12 @@ final class Expectation {
                     ? " such as { id: " + text.value() + " }" : "");
         }
         return expected;
+    }
+
+    /** What to write in place of a number with commas. */
+    private static Optional<String> commas(Node.Text text, Set<String> types) {
+        return CommaNumber.of(text.value()).flatMap(number -> types.contains("number") ? Optional.of(number) : number.whole())
+                .map(number -> (number.thousands().isEmpty() ? ", with a point: " : number.decimal().isEmpty() ? ", without a comma: " : ", written ") + number.readings());
     }
 
     private static boolean needsIdAlone(Node schema) {

@@ -1,9 +1,13 @@
 package fettle.document;
 
+import java.util.Optional;
+
 /** Words a slip in JSON for people who write it by hand. */
 record JsonFault(String what, String remedy) {
     static final JsonFault ENDS_EARLY = new JsonFault("the document ends before everything in it is closed",
             "add the missing \", ] or } at the end, or restore the part that was cut off");
+
+    private static final String FIGURES = "-0123456789";
 
     /**
      * The slip at an offset. The parser tells only in words what it expected, so its words are looked at where the text
@@ -30,6 +34,9 @@ record JsonFault(String what, String remedy) {
             return new JsonFault("a comma is missing before " + found, "put a comma between the two entries");
         } else if (parserSays.contains("a colon")) {
             return new JsonFault("a colon is missing before " + found, "put a colon between a name and its value");
+        } else if (parserSays.contains("start property name") && cutByComma(text, offset).isPresent()) {
+            CommaNumber number = cutByComma(text, offset).get();
+            return new JsonFault("a number may have no comma, as " + number.written() + " has", "write " + number.readings());
         } else if (parserSays.contains("start property name")) {
             return new JsonFault("found " + found + " where the name of a property is expected", "put names between double quotes");
         } else if (parserSays.contains("numeric value") || parserSays.contains("NaN") || first == '.' || first == '+') {
@@ -41,6 +48,16 @@ record JsonFault(String what, String remedy) {
                     "write a text between double quotes, a number, true, false, an object or a list");
         }
         return new JsonFault("this is not JSON: " + found + " cannot stand here", "correct the line, or delete it");
+    }
+
+    /** The number of which a comma has cut off what stands at an offset. */
+    private static Optional<CommaNumber> cutByComma(String text, int offset) {
+        int begin = offset - 1;
+        while (begin > 0 && FIGURES.indexOf(text.charAt(begin - 1)) >= 0) {
+            begin--;
+        }
+        boolean value = begin > 0 && text.charAt(offset - 1) == ',' && lastVisibleBefore(text, begin) == ':';
+        return value ? CommaNumber.at(text, begin) : Optional.empty();
     }
 
     private static char lastVisibleBefore(String text, int offset) {

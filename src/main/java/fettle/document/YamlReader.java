@@ -1,5 +1,6 @@
 package fettle.document;
 
+import fettle.document.PlaceFinder.Place;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Iterator;
@@ -27,6 +28,7 @@ final class YamlReader {
     private static final int LARGEST_BUFFER = 1 << 20;
     private static final String STANDARD_TAGS = "tag:yaml.org,2002:";
     private static final Pattern FIGURES = Pattern.compile("-?\\d+");
+    private static final Pattern REST = Pattern.compile("\\d+(?:\\.\\d+)?");
     private static final Set<String> KNOWN_TAGS = Set.of("str", "int", "float", "bool", "null", "map", "seq");
 
     private final TreeBuilder tree;
@@ -39,6 +41,11 @@ final class YamlReader {
     private int passed;
     /** The value read last, where it is a whole number. */
     private Optional<ScalarEvent> number = Optional.empty();
+    /** Where the number with a comma that was told last ends. */
+    private Place told = new Place(0, 0);
+    /** How much of the text has been counted, in characters and in code points. */
+    private int counted;
+    private int countedPoints;
 
     private YamlReader(TreeBuilder tree, String text) {
         this.tree = tree;
@@ -160,14 +167,26 @@ final class YamlReader {
 
     /** Whether a name is the rest of a number with a comma in it, for which YAML takes it between braces. */
     private boolean cutByComma(ScalarEvent key) {
-        boolean rest = number.isPresent() && key.isPlain() && FIGURES.matcher(key.getValue()).matches()
-                && line(key) == line(number.get()) && column(key) == column(number.get()) + number.get().getValue().length() + 1;
-        if (rest) {
-            String before = number.get().getValue();
-            tree.report(tree.here(line(number.get()), column(number.get())), "YAML takes the comma in " + before + "," + key.getValue() + " for the end of " + before,
-                    "write " + before + "." + key.getValue() + " for a decimal" + (key.getValue().length() == 3 ? ", or " + before + key.getValue() + " for thousands" : ""));
+        if (line(key) == told.line() && column(key) < told.column()) {
+            return true;
         }
-        return rest;
+        boolean rest = number.isPresent() && key.isPlain() && REST.matcher(key.getValue()).matches()
+                && line(key) == line(number.get()) && column(key) == column(number.get()) + number.get().getValue().length() + 1;
+        Optional<CommaNumber> cut = rest ? CommaNumber.at(text, offset(number.get())) : Optional.empty();
+        cut.ifPresent(whole -> {
+            Origin begin = tree.here(line(number.get()), column(number.get()));
+            told = new Place(begin.line(), begin.column() + whole.written().length());
+            tree.report(begin, "YAML takes the comma in " + whole.written() + " for the end of " + number.get().getValue(), "write " + whole.readings());
+        });
+        return cut.isPresent();
+    }
+
+    /** Where in the text an event begins; the parser counts code points. What is asked for rises, so that the text is counted once. */
+    private int offset(Event event) {
+        int index = event.getStartMark().map(Mark::getIndex).orElse(countedPoints);
+        counted = text.offsetByCodePoints(counted, index - countedPoints);
+        countedPoints = index;
+        return counted;
     }
 
     private void checkName(ScalarEvent key) {

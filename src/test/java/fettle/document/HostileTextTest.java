@@ -159,6 +159,23 @@ class HostileTextTest {
     }
 
     @Test
+    void a_comma_that_can_part_thousands_is_not_taken_for_one_of_decimals() {
+        assertEquals(List.of("write 2000 for thousands, or 2.000 for a decimal"), remedies("a.yaml", "{price: 2,000}"));
+        assertEquals(List.of("write 1234567", "write 2.5"), remedies("a.yaml", "{\uD83E\uDE81: {price: 1,234,567, \uD83E\uDE81\uD83E\uDE81: 2,5}}"));
+        assertYaml("{price: 1,234.50, mass: 1}", "{price=1 mass=1}", "1:9 : YAML takes the comma in 1,234.50 for the end of 1");
+        assertEquals(List.of("write 0.500"), remedies("a.yaml", "{price: 0,500}"));
+        assertJson("{\"a\": 1, \"price\": 2,000, \"b\": 1}", "{a=1 price=2}", "1:21 : a number may have no comma, as 2,000 has");
+        assertEquals(List.of("write 2000 for thousands, or 2.000 for a decimal"), remedies("a.json", "{\"price\": 2,000}"));
+        assertEquals(List.of("write 1234567"), remedies("a.json", "{\"price\":1,234,567}"));
+        assertEquals(List.of("write -2.5"), remedies("a.json", "{\"price\":\n-2,5}"));
+        assertEquals(List.of("put names between double quotes"), remedies("a.json", "{\"price\": 2, 000}"));
+    }
+
+    private static List<String> remedies(String file, String text) {
+        return Trees.read(file, text).problems().stream().map(DocumentProblem::remedy).toList();
+    }
+
+    @Test
     void tags_mean_nothing_unless_they_are_those_of_json() {
         assertYaml("a: !!str 1\nb: !!int 2\nc: !mine 3\nd: !!python/name:os.system x", "{a='1' b=2 c=3 d='x'}",
                 "3:4 /c: the YAML tag \"!mine\" means nothing here",
