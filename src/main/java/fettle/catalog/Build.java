@@ -22,7 +22,13 @@ public record Build(
         implements Fact {
 
     /** An id mentioned by the build, and where. */
-    public record Located(String id, Origin origin) {}
+    public record Located(String id, Origin origin) {
+
+        /** Whether anything is named; what is written may be empty. */
+        public boolean named() {
+            return !id.isBlank();
+        }
+    }
 
     /** The same build, bought under another access profile. */
     public Build boughtAs(String profile) {

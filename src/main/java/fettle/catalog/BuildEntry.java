@@ -15,6 +15,6 @@ public record BuildEntry(String path, int position, String part, OptionalInt at,
 
     /** Whether a part is named; where none is, the build has something there of which nobody knows what it is. */
     public boolean named() {
-        return !part.isEmpty();
+        return !part.isBlank();
     }
 }

@@ -26,7 +26,7 @@ public final class BuildReader {
     }
 
     private static Optional<Build> build(Fields fields) {
-        Optional<String> id = fields.text("id");
+        Optional<String> id = fields.written("id").map(Word::text);
         Optional<Build.Located> platform = located(fields, "platform");
         if (id.isEmpty() || platform.isEmpty()) {
             return Optional.empty();
@@ -40,14 +40,18 @@ public final class BuildReader {
                 fields.flag("loaded", true),
                 located(fields, "outfit"),
                 located(fields, "access"),
-                fields.words("owned").stream().map(word -> new Build.Located(word.text(), word.origin())).toList(),
+                fields.words("owned").stream().map(BuildReader::located).toList(),
                 fields.amount("budget"),
                 located(fields, "lens"),
                 fields.origin()));
     }
 
     private static Optional<Build.Located> located(Fields fields, String name) {
-        return fields.word(name).map(word -> new Build.Located(word.text(), word.origin()));
+        return fields.written(name).map(BuildReader::located);
+    }
+
+    private static Build.Located located(Word word) {
+        return new Build.Located(word.text(), word.origin());
     }
 
     /** The parts of a build, from a map of paths. */

@@ -17,6 +17,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.BiFunction;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Merges catalog documents into one {@link Catalog}, noting each entry and each mention of another entry on the way. */
 public final class CatalogReader {
@@ -88,7 +89,7 @@ public final class CatalogReader {
     }
 
     private void gatherHead(Fields fields) {
-        fields.text("id").ifPresent(id -> {
+        fields.written("id").map(Word::text).ifPresent(id -> {
             CatalogHead head = new CatalogHead(
                     id, fields.text("patch").orElse(""), fields.text("released").orElse(""), fields.text("currency").orElse(""), fields.text("vocabulary"),
                     fields.origin());
@@ -172,17 +173,18 @@ public final class CatalogReader {
         }
         List<Needs> needs = new ArrayList<>();
         for (Node group : fields.items("needs")) {
-            // What is no list says nothing that could be asked for; an empty one can't be met.
+            // What is no list says nothing that could be asked for, and what can't be read may be what meets it; an empty one can't be met.
             if (group instanceof Node.Arr) {
-                needs.add(new Needs(id, needs.size(), selectors(subject, Fields.words(group)), group.origin()));
+                List<Selector> anyOf = selectors(subject, Fields.words(group));
+                if (!Fields.lacking(group)) {
+                    needs.add(new Needs(id, needs.size(), anyOf, group.origin()));
+                }
             }
         }
         List<DeclaresTrait> traits = new ArrayList<>();
-        for (Pair pair : fields.pairs("traits")) {
+        for (Pair pair : fields.named("traits")) {
             refer(subject, "traits", pair.key(), pair.origin());
-            if (pair.value() instanceof Node.Arr) {
-                traits.add(new DeclaresTrait(id, pair.key(), Fields.words(pair.value()).stream().map(Word::text).distinct().toList(), pair.origin()));
-            }
+            Fields.texts(pair.value()).ifPresent(values -> traits.add(new DeclaresTrait(id, pair.key(), values, pair.origin())));
         }
         List<BuildEntry> factory = platform ? BuildReader.entries(fields.pairs("factory")) : List.of();
         factory.stream().filter(BuildEntry::named).forEach(entry -> refer(subject, "parts", entry.part(), entry.origin()));
@@ -219,7 +221,7 @@ public final class CatalogReader {
 
     private Map<String, Stat> stats(String part, String subject, Fields fields, String property) {
         Map<String, Stat> stats = new TreeMap<>();
-        for (Pair pair : fields.pairs(property)) {
+        for (Pair pair : fields.named(property)) {
             referToAttribute(subject, pair);
             Fields.decimal(pair.value()).ifPresent(value ->
                     stats.put(pair.key(), new Stat(part, pair.key(), value, property.equals("loaded"), pair.value().origin())));
@@ -269,9 +271,11 @@ public final class CatalogReader {
     private Optional<Constraint> constraint(String id, Fields fields) {
         String subject = "constraint:" + id;
         List<Selector> when = selectors(subject, fields.words("when"));
-        // Without a condition it would hold of every build, which nobody means.
-        return when.isEmpty() ? Optional.empty() : Optional.of(new Constraint(
-                id, when, selectors(subject, fields.words("need")), fields.text("because").orElse(""), fields.origin()));
+        List<Selector> need = selectors(subject, fields.words("need"));
+        boolean lacking = Stream.of("when", "need").flatMap(side -> fields.value(side).stream()).anyMatch(Fields::lacking);
+        // Without a condition it would hold of every build, which nobody means; and without all that it names, of more than it says.
+        return when.isEmpty() || lacking ? Optional.empty() : Optional.of(new Constraint(
+                id, when, need, fields.text("because").orElse(""), fields.origin()));
     }
 
     private Optional<Offer> offer(Fields fields) {
@@ -306,7 +310,7 @@ public final class CatalogReader {
 
     private Optional<Access> access(String id, Fields fields) {
         Map<String, Integer> vendors = new TreeMap<>();
-        for (Pair pair : fields.pairs("vendors")) {
+        for (Pair pair : fields.named("vendors")) {
             refer("access:" + id, "vendors", pair.key(), pair.origin());
             Fields.decimal(pair.value()).ifPresent(tier -> Fields.whole(tier).ifPresent(whole -> vendors.put(pair.key(), whole)));
         }
@@ -315,7 +319,7 @@ public final class CatalogReader {
 
     private Map<String, BigDecimal> byAttribute(String subject, Fields fields, String property) {
         Map<String, BigDecimal> values = new TreeMap<>();
-        for (Pair pair : fields.pairs(property)) {
+        for (Pair pair : fields.named(property)) {
             referToAttribute(subject, pair);
             Fields.decimal(pair.value()).ifPresent(value -> values.put(pair.key(), value));
         }

@@ -10,7 +10,7 @@ import java.util.OptionalInt;
 
 /**
  * Reads an object's properties leniently: what is missing or of the wrong type reads as absent, since the schema check reports it
- * and the rest of the entry is still worth checking.
+ * and the rest of the entry is still worth checking. So does a text with nothing in it, and a name of blanks alone.
  */
 record Fields(Node.Obj object) {
 
@@ -29,16 +29,30 @@ record Fields(Node.Obj object) {
         return Optional.ofNullable(object.members().get(name)).map(Node.Member::value);
     }
 
+    /** A name of something. */
     Optional<Word> word(String name) {
         return value(name).flatMap(Fields::word);
     }
 
     private static Optional<Word> word(Node node) {
+        return written(node).filter(word -> !word.text().isBlank());
+    }
+
+    private static Optional<Word> text(Node node) {
+        return written(node).filter(word -> !word.text().isEmpty());
+    }
+
+    private static Optional<Word> written(Node node) {
         return node instanceof Node.Text text ? Optional.of(new Word(text.value(), text.origin())) : Optional.empty();
     }
 
     Optional<String> text(String name) {
-        return word(name).map(Word::text);
+        return value(name).flatMap(Fields::text).map(Word::text);
+    }
+
+    /** A text that may be empty: what it is the name of is there all the same. */
+    Optional<Word> written(String name) {
+        return value(name).flatMap(Fields::written);
     }
 
     Optional<BigDecimal> decimal(String name) {
@@ -88,15 +102,32 @@ record Fields(Node.Obj object) {
         return value(name).map(Fields::words).orElse(List.of());
     }
 
+    /** The names in a list. */
     static List<Word> words(Node node) {
         List<Word> words = new ArrayList<>();
         items(node).forEach(item -> word(item).ifPresent(words::add));
         return words;
     }
 
+    /** What a list of texts holds, each once; nothing where it is no such list. */
+    static Optional<List<String>> texts(Node node) {
+        List<String> texts = items(node).stream().flatMap(item -> text(item).stream()).map(Word::text).toList();
+        return node instanceof Node.Arr list && list.items().size() == texts.size() ? Optional.of(texts.stream().distinct().toList()) : Optional.empty();
+    }
+
+    /** Whether a list holds something that is no name, so that it says more than could be read. */
+    static boolean lacking(Node node) {
+        return items(node).size() > words(node).size();
+    }
+
     /** The members of an object property, in the order written. */
     List<Pair> pairs(String name) {
         return value(name).flatMap(Fields::of).map(Fields::pairs).orElse(List.of());
+    }
+
+    /** The same, without those whose key names nothing. */
+    List<Pair> named(String name) {
+        return pairs(name).stream().filter(pair -> !pair.key().isBlank()).toList();
     }
 
     private List<Pair> pairs() {

@@ -25,6 +25,8 @@ public final class HiddenEntries {
     /** What others name, or hang on, in a part or platform. */
     private static final Set<String> OF_HOSTS = Set.of(SLOTS, "mounts", "tags");
 
+    private static final Set<String> OF_SLOTS = Set.of("mounts", "accepts", "tags");
+
     private HiddenEntries() {}
 
     /** Whether slots, mounts or tags stand under a misspelt name. */
@@ -59,7 +61,7 @@ public final class HiddenEntries {
 
     private static boolean inList(Node value, List<String> keys, boolean hosts) {
         return !(value instanceof Node.Arr list)
-                || list.items().stream().anyMatch(item -> !(item instanceof Node.Obj entry) || !keys.stream().allMatch(key -> text(entry, key)) || hosts && inHost(entry));
+                || list.items().stream().anyMatch(item -> !(item instanceof Node.Obj entry) || !keys.stream().allMatch(key -> named(entry, key)) || hosts && inHost(entry));
     }
 
     /** Whether an offer names a price that can't be one, so that it is no offer. */
@@ -71,11 +73,16 @@ public final class HiddenEntries {
     private static boolean inHost(Node.Obj host) {
         return host.members().entrySet().stream().filter(member -> OF_HOSTS.contains(member.getKey())).anyMatch(member -> {
             Node value = member.getValue().value();
-            return member.getKey().equals(SLOTS) ? inList(value, ID, false) : !(value instanceof Node.Arr);
+            return member.getKey().equals(SLOTS) ? inList(value, ID, false) || inSlots(value) : !(value instanceof Node.Arr) || Fields.lacking(value);
         });
     }
 
-    private static boolean text(Node.Obj entry, String name) {
-        return entry.members().containsKey(name) && entry.members().get(name).value() instanceof Node.Text;
+    private static boolean inSlots(Node slots) {
+        return Fields.items(slots).stream().flatMap(slot -> Fields.of(slot).stream())
+                .anyMatch(slot -> OF_SLOTS.stream().flatMap(name -> slot.value(name).stream()).anyMatch(Fields::lacking));
+    }
+
+    private static boolean named(Node.Obj entry, String name) {
+        return new Fields(entry).word(name).isPresent();
     }
 }

@@ -10,7 +10,7 @@ import java.util.Optional;
 /** A build mentions something of the catalog by id. */
 public record BuildMention(Build build, Reference reference) {
 
-    /** All mentions by a build. */
+    /** All mentions by a build; what names nothing is told by the check against the schema. */
     public static List<BuildMention> of(Build build) {
         List<BuildMention> mentions = new ArrayList<>();
         add(mentions, build, "platforms", List.of(build.platform()));
@@ -31,7 +31,7 @@ public record BuildMention(Build build, Reference reference) {
     }
 
     private static void add(List<BuildMention> mentions, Build build, String space, List<Build.Located> named) {
-        named.forEach(each -> mentions.add(new BuildMention(build, new Reference(build.subject(), space, each.id(), each.origin()))));
+        named.stream().filter(Build.Located::named).forEach(each -> mentions.add(new BuildMention(build, new Reference(build.subject(), space, each.id(), each.origin()))));
     }
 
     /** What sort of thing is meant. */

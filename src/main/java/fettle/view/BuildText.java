@@ -30,7 +30,7 @@ final class BuildText {
         BuildResult result = review.result();
         Build build = result.build();
         sheet.entry(
-                Span.faint("build"), Span.strong(Phrases.named(build.id(), build.label())), Span.plain(": "),
+                Span.faint("build"), Span.strong(build.id().isBlank() ? "without an id" : Phrases.named(build.id(), build.label())), Span.plain(": "),
                 result.valid() ? new Span("valid", Tone.GOOD) : new Span("not valid", Tone.ERROR));
         sheet.entry(Span.faint("at"), Span.plain(Places.of(build.origin())));
         sheet.entry(Span.faint("on"), Span.plain(on(catalog, build)));
@@ -46,11 +46,11 @@ final class BuildText {
     static String on(Catalog catalog, Build build) {
         String platform = build.platform().id();
         List<String> says = new ArrayList<>();
-        says.add(Phrases.named(platform, Optional.ofNullable(catalog.platforms().get(platform)).map(Part::label).orElse(platform)));
+        says.add(!build.platform().named() ? "no platform" : Phrases.named(platform, Optional.ofNullable(catalog.platforms().get(platform)).map(Part::label).orElse(platform)));
         build.patch().ifPresent(patch -> says.add("for patch " + patch));
         says.add(build.loaded() ? "loaded" : "not loaded");
-        build.outfit().ifPresent(outfit -> says.add("wearing " + outfit.id()));
-        build.access().ifPresent(access -> says.add("bought as " + access.id()));
+        build.outfit().filter(Build.Located::named).ifPresent(outfit -> says.add("wearing " + outfit.id()));
+        build.access().filter(Build.Located::named).ifPresent(access -> says.add("bought as " + access.id()));
         return String.join(", ", says);
     }
 

@@ -137,7 +137,7 @@ public final class ComparisonText {
 
     private static void summary(Sheet sheet, Report report, Comparison comparison) {
         String patches = patch(comparison.old().catalog().head()) + " to " + patch(comparison.now().catalog().head());
-        String name = comparison.now().catalog().head().map(CatalogHead::id).orElse("catalog without a name");
+        String name = comparison.now().catalog().head().map(CatalogHead::id).filter(id -> !id.isBlank()).orElse("catalog without a name");
         List<String> builds = new ArrayList<>();
         for (Verdict verdict : Verdict.values()) {
             int count = with(comparison.builds(), verdict).size();

@@ -120,7 +120,7 @@ public final class TextView {
     }
 
     static String name(Optional<CatalogHead> head) {
-        return head.map(found -> found.id() + (found.patch().isEmpty() ? "" : ", patch " + found.patch())).orElse("catalog without a name");
+        return head.filter(found -> !found.id().isBlank()).map(found -> found.id() + (found.patch().isEmpty() ? "" : ", patch " + found.patch())).orElse("catalog without a name");
     }
 
     static String lookedAt(CatalogReading reading) {
