@@ -2,6 +2,7 @@ package fettle.space;
 
 import fettle.catalog.Constraint;
 import fettle.catalog.Fact;
+import fettle.catalog.Needs;
 import fettle.catalog.FactList;
 import fettle.relation.Clause;
 import fettle.relation.Relations;
@@ -151,6 +152,8 @@ final class ClauseCheck {
             if (fact instanceof Constraint constraint) {
                 data.put("constraint", constraint.id());
                 data.put("why", why(constraint));
+            } else if (fact instanceof Needs needs && needs.anyOf().isEmpty()) {
+                data.put("unmeetable", "one of an empty list, which nothing is");
             }
         }
         return new Violation(clause.rule(), parts, slots, because.list(), data);

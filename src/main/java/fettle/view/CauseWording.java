@@ -37,7 +37,9 @@ final class CauseWording {
         } else if (cause instanceof Cause.Rule rule) {
             return clause(rule.clause());
         } else if (cause instanceof Cause.Values values) {
-            return "of " + values.agreement().trait() + ", " + values.agreement().part() + " leaves over only " + Phrases.or(values.agreement().values());
+            return values.agreement().values().isEmpty()
+                    ? values.agreement().part() + " leaves over nothing of " + values.agreement().trait()
+                    : "of " + values.agreement().trait() + ", " + values.agreement().part() + " leaves over only " + Phrases.or(values.agreement().values());
         }
         return ((Cause.Nesting) cause).noReentry().part() + " cannot stand below itself";
     }

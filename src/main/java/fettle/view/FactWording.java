@@ -71,7 +71,7 @@ final class FactWording {
         on(HasName.class, FactWording::name);
         on(Lens.class, fact -> "lens " + fact.id() + " weighs " + weights(fact.weights()));
         on(Limit.class, this::limit);
-        on(Needs.class, fact -> fact.part() + " needs " + Phrases.or(Phrases.each(fact.anyOf(), Phrases::one)));
+        on(Needs.class, fact -> fact.anyOf().isEmpty() ? fact.part() + " needs one of an empty list, which nothing is" : fact.part() + " needs " + Phrases.or(Phrases.each(fact.anyOf(), Phrases::one)));
         on(Offer.class, this::offer);
         on(Outfit.class, fact -> "outfit " + fact.id() + " changes " + effects(fact.effects()));
         on(Part.class, FactWording::part);
