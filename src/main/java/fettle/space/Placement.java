@@ -15,6 +15,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 
 /**
  * A build laid out as placed parts and the slots they sit in. Every slot of the platform and of each placed part is in it, used or not.
@@ -61,6 +62,8 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
     /** Places the entries from the platform outward, so that a host always stands before what it carries. */
     private static final class Layout {
         private record Open(int index, int owner, SlotId slot, String path, SortedMap<Integer, Integer> occupants) {}
+
+        private static final Pattern EMPTY_STEPS = Pattern.compile("^/+|/+$|/+(?=/)");
 
         private final Relations relations;
         private final String platform;
@@ -153,6 +156,10 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         /** A part that belongs further out is often written where its slot isn't; what is on it then would have to follow, and is left to be asked about next. */
         private Unresolved withFree(Unresolved.NoSuchSlot lost) {
             BuildEntry entry = lost.entry();
+            String steps = EMPTY_STEPS.matcher(entry.path()).replaceAll("");
+            if (!steps.equals(entry.path()) && uses.stream().anyMatch(use -> use.path.equals(steps) && use.occupants.isEmpty() && goes(entry, use.slot))) {
+                return new Unresolved.NoSuchSlot(entry, lost.host(), lost.through(), lost.known(), List.of(steps));
+            }
             if (!entry.path().substring(entry.path().lastIndexOf('/') + 1).equals(lost.slot())) {
                 return lost;
             }

@@ -35,7 +35,7 @@ public sealed interface Unresolved extends Computed {
      * @param host the part or platform that the path leads to
      * @param through the path as far as the slot that is not there
      * @param known the slots that the host has
-     * @param free the paths of slots of this build that hold nothing and that the part fits: those of the same name, or else all
+     * @param free the paths of slots of this build that hold nothing and that the part fits: those of the same name, or else all; or the path without its empty steps
      */
     record NoSuchSlot(BuildEntry entry, String host, String through, List<String> known, List<String> free) implements Unresolved {
 
@@ -48,7 +48,7 @@ public sealed interface Unresolved extends Computed {
 
         @Override
         public String problem() {
-            return host + (known.isEmpty() ? " has no slots" : " has no slot " + slot());
+            return slot().isEmpty() ? "a step of the path is empty" : host + (known.isEmpty() ? " has no slots" : " has no slot " + slot());
         }
 
         /** The slots of the host nearest to the one asked for; empty where none is near, or where it is known where the part could go. */
