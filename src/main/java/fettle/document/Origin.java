@@ -31,6 +31,11 @@ public record Origin(String file, int line, int column, String pointer) implemen
         return new Origin(file, 1, 1, "");
     }
 
+    /** Whether both are at one place of one file, whatever it is that begins there. */
+    public boolean coincides(Origin other) {
+        return line == other.line && column == other.column && file.equals(other.file);
+    }
+
     // Written out, since linking what would be generated takes a while in each run, and every run asks for this.
     @Override
     public boolean equals(Object other) {

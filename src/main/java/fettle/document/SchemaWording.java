@@ -10,6 +10,10 @@ import java.util.Set;
 
 /** Words what a schema validator found in a document, each cause once, at the place where it stands. */
 final class SchemaWording {
+    private static final String PLACING = "parts";
+    /** The properties that hold paths. */
+    private static final Set<Object> PLACINGS = Set.of(PLACING, "factory");
+
     private final Node schema;
     private final Node root;
     private final Set<String> unreadable = new HashSet<>();
@@ -102,7 +106,14 @@ final class SchemaWording {
         Optional<String> meant = found instanceof Node.Text text
                 ? Nearest.names(text.value(), Expectation.choices(owner)).stream().findFirst() : Optional.empty();
         return Optional.of(new SchemaProblem(found.origin(),
-                isOfWrongType ? Expectation.ofType(owner, found) : Expectation.of(owner), Words.describe(found) + (isOfWrongType ? tooDeep(error) : ""), meant));
+                isOfWrongType ? Expectation.ofType(owner, found) : Expectation.of(owner), Words.describe(found) + (isOfWrongType ? tooDeep(error) + wrapped(error, found) : ""), meant));
+    }
+
+    /** Of paths that stand in an object of their own, as those of a build do: where they belong. */
+    private static String wrapped(Error error, Node found) {
+        List<Object> place = NodePaths.steps(error.getInstanceLocation());
+        boolean wrapped = found instanceof Node.Obj && place.size() > 1 && place.get(place.size() - 1).equals(PLACING) && PLACINGS.contains(place.get(place.size() - 2));
+        return wrapped ? " as " + Words.quoted(PLACING) + ", and paths stand in " + Words.quoted(place.get(place.size() - 2).toString()) + " itself" : "";
     }
 
     /** Of what may have any name: that a property of this one is that of an object around it, and stands too deep. */

@@ -88,7 +88,9 @@ public final class Draft {
     }
 
     Finding finish() {
-        List<Origin> places = new ArrayList<>(where);
+        List<Origin> places = new ArrayList<>();
+        // An object begins where its first property does.
+        where.stream().filter(origin -> places.stream().noneMatch(origin::coincides)).forEach(places::add);
         if (places.isEmpty()) {
             because.stream().flatMap(reason -> reason.origin().stream()).findFirst().ifPresent(places::add);
         }

@@ -4,7 +4,7 @@ import fettle.catalog.Build;
 import fettle.catalog.Part;
 import fettle.document.Origin;
 import fettle.relation.Relations;
-import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -15,6 +15,7 @@ import java.util.TreeSet;
  *
  * @param broken the relations that it breaks
  * @param lost the parts of it that could not be placed, other than for being unknown
+ * @param places where these stand, each once
  */
 public record FactoryCheck(Part platform, List<Violation> broken, List<Unresolved> lost, List<Origin> places) {
 
@@ -61,14 +62,18 @@ public record FactoryCheck(Part platform, List<Violation> broken, List<Unresolve
 
     private static FactoryCheck of(Part platform, BuildResult result) {
         Placement placement = result.placement().orElseThrow();
-        List<Unresolved> lost = placement.unresolved().stream().filter(each -> !(each instanceof Unresolved.NoSuchPart)).toList();
-        List<Origin> places = new ArrayList<>();
-        List<Violation> broken = result.violations().stream().filter(violation -> !placement.onlyDoubtful(violation)).toList();
+        List<Unresolved> unplaced = placement.unresolved().stream().filter(each -> !(each instanceof Unresolved.NoSuchPart)).toList();
+        List<Unresolved> lost = unplaced.stream().filter(each -> each.entry().named()).toList();
+        // What stands nowhere and can't be read may be what fills any slot.
+        boolean obscure = lost.size() < unplaced.size();
+        Set<Origin> places = new LinkedHashSet<>();
+        List<Violation> broken = result.violations().stream()
+                .filter(violation -> !placement.onlyDoubtful(violation) && !(obscure && violation.parts().isEmpty())).toList();
         broken.forEach(violation -> violation.parts().stream()
                 .filter(part -> part != Placement.PLATFORM)
                 .forEach(part -> places.add(placement.parts().get(part).entry().origin())));
         lost.forEach(each -> places.add(each.entry().pathOrigin()));
-        return new FactoryCheck(platform, broken, lost, places);
+        return new FactoryCheck(platform, broken, lost, List.copyOf(places));
     }
 
     private static Build comesWith(Part platform) {

@@ -130,7 +130,12 @@ final class FactWording {
 
     private static String placed(BuildEntry fact) {
         String path = fact.path() + (fact.position() > 0 || fact.at().isPresent() ? ":" + fact.position() : "");
-        return fact.part() + " stands at " + path + (fact.at().isPresent() ? ", from notch " + fact.at().getAsInt() : "");
+        return what(fact) + " stands at " + path + (fact.at().isPresent() ? ", from notch " + fact.at().getAsInt() : "");
+    }
+
+    /** What an entry puts somewhere. */
+    static String what(BuildEntry entry) {
+        return entry.named() ? entry.part() : "what names no part";
     }
 
     private static String head(CatalogHead fact) {

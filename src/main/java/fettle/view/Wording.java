@@ -72,7 +72,7 @@ public final class Wording {
         } else if (result instanceof BetweenRungs between) {
             return RungWording.sentence(between);
         } else if (result instanceof Unresolved lost) {
-            return lost.entry().part() + " at " + lost.entry().path() + " cannot be placed: " + lost.problem();
+            return FactWording.what(lost.entry()) + " at " + lost.entry().path() + " cannot be placed: " + lost.problem();
         }
         throw new IllegalStateException("no words for " + result.getClass().getSimpleName());
     }
