@@ -2,6 +2,7 @@ package fettle.judgement;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.Entry;
+import fettle.catalog.NameForm;
 import fettle.catalog.Part;
 import fettle.catalog.Reference;
 import fettle.catalog.SlotHasTag;
@@ -66,14 +67,15 @@ final class Names {
         return List.copyOf(facts);
     }
 
-    /** By ids that are mentioned more than once and are not there, the entries of nearly that name that nothing mentions. */
+    /** By ids that are mentioned and are not there, the entries of nearly that name that nothing mentions, and that probably have the wrong one. */
     private Map<String, Misnamed> misnamed(String space, SortedMap<String, Integer> mentions) {
         Map<String, Entry> there = entries.getOrDefault(space, Map.of());
         SortedMap<String, Misnamed> misnamed = new TreeMap<>();
         mentions.forEach((id, count) -> {
-            if (count > 1 && !names(space).contains(id)) {
+            if (!names(space).contains(id) && NameForm.fits(space, id)) {
                 Nearest.names(id, there.keySet()).stream().limit(1).filter(near -> !mentions.containsKey(near))
-                        .forEach(near -> misnamed.put(id, new Misnamed(there.get(near), count)));
+                        .map(near -> new Misnamed(there.get(near), count)).filter(entry -> count > 1 || !entry.fit())
+                        .forEach(entry -> misnamed.put(id, entry));
             }
         });
         return Collections.unmodifiableMap(misnamed);

@@ -1,6 +1,7 @@
 package fettle.space;
 
 import fettle.catalog.BuildEntry;
+import fettle.catalog.NameForm;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import java.util.ArrayList;
@@ -149,7 +150,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
 
         private void noSuchSlot(List<BuildEntry> entries, int owner, String through) {
             String host = owner == PLATFORM ? platform : parts.get(owner).part();
-            List<String> known = relations.slots(host).stream().map(SlotId::slot).toList();
+            List<String> known = relations.slots(host).stream().map(SlotId::slot).filter(NameForm::id).toList();
             entries.forEach(entry -> unresolved.add(new Unresolved.NoSuchSlot(entry, host, through, known, List.of())));
         }
 
@@ -163,7 +164,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
             if (!entry.path().substring(entry.path().lastIndexOf('/') + 1).equals(lost.slot())) {
                 return lost;
             }
-            List<Open> free = uses.stream().filter(use -> use.occupants.isEmpty() && !doubtful.contains(use) && goes(entry, use.slot)).toList();
+            List<Open> free = uses.stream().filter(use -> NameForm.id(use.slot.slot()) && use.occupants.isEmpty() && !doubtful.contains(use) && goes(entry, use.slot)).toList();
             List<Open> alike = free.stream().filter(use -> use.slot.slot().equals(lost.slot())).toList();
             return new Unresolved.NoSuchSlot(entry, lost.host(), lost.through(), lost.known(), (alike.isEmpty() ? free : alike).stream().map(Open::path).toList());
         }

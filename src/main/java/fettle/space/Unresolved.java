@@ -34,7 +34,7 @@ public sealed interface Unresolved extends Computed {
      *
      * @param host the part or platform that the path leads to
      * @param through the path as far as the slot that is not there
-     * @param known the slots that the host has
+     * @param known the slots that the host has, and that a path can name
      * @param free the paths of slots of this build that hold nothing and that the part fits: those of the same name, or else all; or the path without its empty steps
      */
     record NoSuchSlot(BuildEntry entry, String host, String through, List<String> known, List<String> free) implements Unresolved {
