@@ -61,7 +61,9 @@ public final class RevisionFolder {
             throw new RevisionUnreadable("there is no revision " + revision + " in the repository at " + top(git)
                     + "; git log lists those there are, and a shallow clone has only the newest");
         }
-        Git.Answer found = git.ask(List.of("rev-parse", "--verify", "--quiet", revision + ":" + path));
+        // Git takes a dot for a folder only with a slash behind it.
+        String asked = path.equals(".") || path.equals("..") || path.endsWith("/..") ? path + "/" : path;
+        Git.Answer found = git.ask(List.of("rev-parse", "--verify", "--quiet", revision + ":" + asked));
         if (!found.fine()) {
             throw new RevisionUnreadable("revision " + revision + " has no " + path + "; a path begins at the top of the repository, " + top(git)
                     + ", or with ./ at the current directory");
