@@ -59,6 +59,9 @@ final class CompareCommand implements Command {
         RuleBase rules = settings.preparedRules();
         String before = said.matchedPositionalValue(0, "");
         String after = said.matchedPositionalValue(1, "");
+        if (before.isEmpty() || after.isEmpty()) {
+            throw EmptyPaths.refused(before.isEmpty() ? "OLD" : "NEW");
+        }
         CompletableFuture<CatalogReading> reading = CompletableFuture.supplyAsync(() -> read(rules, before, after));
         CatalogReading now = read(rules, after, before);
         CatalogReading old = joined(reading);

@@ -119,6 +119,7 @@ public final class Main {
             line.usage(streams.out(), Ansi.OFF);
             return ExitCode.FINE;
         }
+        EmptyPaths.refuse(said);
         Overwriting.refuse(said);
         return DeepStack.call(() -> command.run(said, streams));
     }

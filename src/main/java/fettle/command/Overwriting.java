@@ -4,9 +4,7 @@ import fettle.document.Documents;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Collection;
 import java.util.stream.Stream;
-import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.ParseResult;
 
 /** Keeps output from being written over what a command reads, or to where it would be read the next time. */
@@ -30,7 +28,7 @@ final class Overwriting {
             return;
         }
         Stream.concat(said.matchedPositionals().stream(), said.matchedOptions().stream().filter(option -> option.longestName().equals(Options.BUILDS)))
-                .flatMap(Overwriting::paths)
+                .flatMap(EmptyPaths::paths)
                 .filter(input -> holds(input, output))
                 .findFirst()
                 .ifPresent(input -> {
@@ -38,12 +36,6 @@ final class Overwriting {
                             ? "what is read from " + input + " would be written over: " + output + " is there already; name another file for the output"
                             : output + " would be read with " + input + " the next time; name a file elsewhere for the output");
                 });
-    }
-
-    private static Stream<Path> paths(ArgSpec argument) {
-        Object value = argument.getValue();
-        Stream<?> values = value instanceof Collection<?> several ? several.stream() : Stream.ofNullable(value);
-        return values.filter(Path.class::isInstance).map(Path.class::cast);
     }
 
     private static boolean holds(Path input, Path output) {

@@ -76,6 +76,19 @@ class ExitCodeTest {
     }
 
     @Test
+    void an_empty_path_is_not_taken_for_the_current_directory() {
+        notChecked("the path for CATALOG is empty; name one, or write . for the current directory", Ran.fettle("lint", ""));
+        notChecked("the path for CATALOG is empty", Ran.fettle("validate", "", TIDEMILL + "/builds"));
+        notChecked("the path for BUILD is empty", Ran.fettle("validate", TIDEMILL, TIDEMILL + "/builds", ""));
+        notChecked("the path for OLD is empty", Ran.fettle("compare", "", TIDEMILL));
+        notChecked("the path for NEW is empty", Ran.fettle("compare", TIDEMILL, ""));
+        notChecked("the path for --builds is empty", Ran.fettle("compare", TIDEMILL, TIDEMILL, "--builds", ""));
+        notChecked("the path for --rules is empty", Ran.fettle("lint", TIDEMILL, "--rules", ""));
+        notChecked("the path for DIR is empty", Ran.fettle("start", ""));
+        notChecked("-o names no file to write to", Ran.fettle("lint", TIDEMILL, "-o", ""));
+    }
+
+    @Test
     void a_catalog_that_is_not_there_ends_with_2() {
         notChecked("there is no catalog at " + folder.resolve("none"), Ran.fettle("lint", folder.resolve("none").toString()));
         notChecked("there is no catalog at " + folder.resolve("none"), Ran.fettle("validate", folder.resolve("none").toString(), PLAIN + "/builds"));
