@@ -1,6 +1,7 @@
 package fettle.command;
 
 import fettle.document.DeepStack;
+import fettle.document.Nearest;
 import fettle.engine.RuleBase;
 import fettle.engine.RuleErrors;
 import fettle.engine.RuleFault;
@@ -153,10 +154,18 @@ public final class Main {
         if (wrong instanceof UnmatchedArgumentException unmatched) {
             String first = unmatched.getUnmatched().get(0);
             String what = first.startsWith("-") ? "there is no option " + first : command.equals(PROGRAM) ? "there is no command " + first : first + " is one argument too many";
-            List<String> near = unmatched.getSuggestions();
+            List<String> near = near(first, unmatched.getCommandLine().getCommandSpec(), command);
             return what + (near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?");
         }
         return wrong.getMessage();
+    }
+
+    /** The options, or commands, that were probably meant; of an option with a value only its name counts. */
+    private static List<String> near(String word, CommandSpec spec, String command) {
+        if (word.startsWith("--")) {
+            return Nearest.names(word.replaceFirst("=.*", ""), spec.optionsMap().keySet());
+        }
+        return command.equals(PROGRAM) && !word.startsWith("-") ? Nearest.names(word, COMMANDS.keySet()) : List.of();
     }
 
     private static void say(Streams streams, String command, String sentence) {

@@ -68,6 +68,11 @@ class ExitCodeTest {
         notChecked("See fettle lint --help", Ran.fettle("lint"));
         notChecked("See fettle lint --help", Ran.fettle("lint", PLAIN, "another"));
         notChecked("did you mean --format", Ran.fettle("lint", PLAIN, "--formt", "json"));
+        notChecked("did you mean --format?", Ran.fettle("lint", PLAIN, "--fromat", "json"));
+        notChecked("did you mean --format?", Ran.fettle("lint", PLAIN, "--fromat=json"));
+        notChecked("did you mean lint?", Ran.fettle("lnit", PLAIN));
+        assertFalse(Ran.fettle("bogus").err().contains("did you mean"));
+        assertFalse(Ran.fettle("lint", PLAIN, "lint").err().contains("did you mean"));
         notChecked("text, json", Ran.fettle("lint", PLAIN, "--format", "xml"));
         notChecked("error, warning, note, never", Ran.fettle("lint", PLAIN, "--fail-on", "fatal"));
         notChecked("auto, always, never", Ran.fettle("lint", PLAIN, "--color", "pink"));
