@@ -124,7 +124,7 @@ public final class CatalogReader {
     }
 
     private void refer(String subject, String space, String id, Origin origin) {
-        references.add(new Reference(subject, space, id, origin));
+        references.add(new Reference(subject, space, id, false, origin));
     }
 
     private List<Selector> selectors(String subject, List<Word> words) {
@@ -133,7 +133,9 @@ public final class CatalogReader {
 
     private Selector selector(String subject, Word word) {
         Selector selector = new Selector(word.text(), word.origin());
-        refer(subject, selector.section(), selector.target(), word.origin());
+        if (selector.formed()) {
+            references.add(new Reference(subject, selector.section(), selector.target(), true, word.origin()));
+        }
         return selector;
     }
 

@@ -8,11 +8,17 @@ import fettle.document.Origin;
  * @param subject the entry that mentions it, such as {@code part:x}
  * @param space what sort of thing is meant: a section's name, {@code tags}, {@code slot tags} or {@code rules}
  * @param id the id as written, without a selector's prefix
+ * @param selecting whether a selector mentions it, which could name a part, a kind or a tag alike
  */
-public record Reference(String subject, String space, String id, Origin origin) implements Fact {
+public record Reference(String subject, String space, String id, boolean selecting, Origin origin) implements Fact {
 
     /** What sort of thing is meant, in the singular. */
     public String what() {
         return SectionNoun.of(space);
+    }
+
+    /** How something of the same sort is written there. */
+    public String writing(String other) {
+        return selecting ? Selector.naming(space, other) : other;
     }
 }

@@ -9,7 +9,7 @@ import java.util.Optional;
  * @param origin the offending value, or the name of an unknown property, or the object in which something is missing
  * @param expected what should stand there, in words that follow "expected"
  * @param found what stands there, in words that follow "found"
- * @param meant for a misspelt property or choice, the known one that was probably meant
+ * @param meant for a misspelt property, choice or selector, the known one that was probably meant
  */
 public record SchemaProblem(Origin origin, String expected, String found, Optional<String> meant) {
     public SchemaProblem {

@@ -13,6 +13,8 @@ final class SchemaWording {
     private static final String PLACING = "parts";
     /** The properties that hold paths. */
     private static final Set<Object> PLACINGS = Set.of(PLACING, "factory");
+    /** Where the schema says what a selector is. */
+    private static final List<Object> SELECTOR = List.of("$defs", "selector");
 
     private final Node schema;
     private final Node root;
@@ -102,6 +104,9 @@ final class SchemaWording {
         if (isToldElsewhere || !told.add(found.origin().pointer())) {
             return Optional.empty();
         }
+        if (found instanceof Node.Text text && isSelector(error)) {
+            return Optional.of(new SchemaProblem(found.origin(), Expectation.of(owner), Words.describe(found) + SelectorSlip.unseen(text.value()), SelectorSlip.meant(text.value())));
+        }
         boolean isOfWrongType = error.getKeyword().equals("type");
         Optional<String> meant = found instanceof Node.Text text
                 ? Nearest.names(text.value(), Expectation.choices(owner)).stream().findFirst() : Optional.empty();
@@ -140,6 +145,11 @@ final class SchemaWording {
             }
         }
         return found.map(noun -> ", which belongs to the " + noun + " around it").orElse("");
+    }
+
+    private static boolean isSelector(Error error) {
+        List<Object> steps = NodePaths.steps(error.getSchemaLocation().getFragment());
+        return steps.size() > 1 && steps.subList(0, 2).equals(SELECTOR);
     }
 
     private Node instance(Error error) {

@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.eclipse.lsp4j.CodeAction;
 import org.eclipse.lsp4j.CodeActionKind;
 import org.eclipse.lsp4j.Range;
@@ -70,8 +71,8 @@ final class Fixes {
             }
         } else if (data.get("id") instanceof String id) {
             // Of "kind:scope" only the last piece is an id.
-            if (written.equals(id) || written.endsWith(":" + id)) {
-                list(data.get("near")).forEach(name -> meant.put("Write " + name, written.substring(0, written.length() - id.length()) + name));
+            if (written.equals(data.getOrDefault("written", id))) {
+                Stream.of("selectors", "near").flatMap(names -> list(data.get(names)).stream()).forEach(name -> meant.put("Write " + name, name));
             }
         } else if (finding.rule().equals("idle-waiver") && written.equals(data.get("subject"))) {
             list(data.get("near")).forEach(subject -> meant.put("Write " + subject, subject));

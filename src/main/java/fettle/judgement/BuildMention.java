@@ -20,7 +20,7 @@ public record BuildMention(Build build, Reference reference) {
         add(mentions, build, "parts", build.owned());
         for (BuildEntry entry : build.parts()) {
             if (entry.named()) {
-                mentions.add(new BuildMention(build, new Reference(build.subject(), "parts", entry.part(), entry.origin())));
+                mentions.add(new BuildMention(build, new Reference(build.subject(), "parts", entry.part(), false, entry.origin())));
             }
         }
         return mentions;
@@ -31,7 +31,7 @@ public record BuildMention(Build build, Reference reference) {
     }
 
     private static void add(List<BuildMention> mentions, Build build, String space, List<Build.Located> named) {
-        named.stream().filter(Build.Located::named).forEach(each -> mentions.add(new BuildMention(build, new Reference(build.subject(), space, each.id(), each.origin()))));
+        named.stream().filter(Build.Located::named).forEach(each -> mentions.add(new BuildMention(build, new Reference(build.subject(), space, each.id(), false, each.origin()))));
     }
 
     /** What sort of thing is meant. */

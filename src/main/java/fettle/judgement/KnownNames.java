@@ -1,11 +1,15 @@
 package fettle.judgement;
 
 import fettle.catalog.NameForm;
+import fettle.catalog.Reference;
+import fettle.catalog.SectionNoun;
+import fettle.catalog.Selector;
 import fettle.document.Nearest;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 
 /**
  * All ids that a mention of one sort may use.
@@ -13,12 +17,28 @@ import java.util.Set;
  * @param others the ids that are taken by things of another sort, which share one space of ids with these: platforms beside parts, and parts beside platforms
  * @param other what those are, such as {@code a platform}
  * @param misnamed by an id that is mentioned and is not there, what was probably meant to have it
+ * @param selectable by the other sorts of things that a selector can name, what there is of them
  */
-public record KnownNames(String space, Set<String> names, Set<String> others, String other, Map<String, Misnamed> misnamed) {
+public record KnownNames(
+        String space, Set<String> names, Set<String> others, String other, Map<String, Misnamed> misnamed, SortedMap<String, Set<String>> selectable) {
 
-    /** The names nearest to a wrong one that the schema takes, best first; empty where none is near. */
-    public Optional<List<String>> near(String wrong) {
-        return Optional.of(Nearest.names(wrong, names.stream().filter(name -> NameForm.fits(space, name)).toList())).filter(found -> !found.isEmpty());
+    /** The names nearest to a wrong one that the schema takes, best first, as they are written where it stands; empty where none is near. */
+    public Optional<List<String>> near(Reference wrong) {
+        return Optional.of(Nearest.names(wrong.id(), names.stream().filter(name -> NameForm.fits(space, name)).toList()).stream().map(wrong::writing).toList()).filter(found -> !found.isEmpty());
+    }
+
+    /** The selectors that name something by exactly this id, which is only of another sort; empty where there are none, or no selector stands there. */
+    public Optional<List<String>> selectors(Reference wrong) {
+        return Optional.of(sections(wrong).stream().map(section -> Selector.naming(section, wrong.id())).toList()).filter(found -> !found.isEmpty());
+    }
+
+    /** What those name, such as {@code a kind}. */
+    public Optional<List<String>> sorts(Reference wrong) {
+        return Optional.of(sections(wrong).stream().map(section -> "a " + SectionNoun.of(section)).toList()).filter(found -> !found.isEmpty());
+    }
+
+    private List<String> sections(Reference wrong) {
+        return wrong.selecting() ? selectable.keySet().stream().filter(section -> selectable.get(section).contains(wrong.id())).toList() : List.of();
     }
 
     /** The name that stands before a colon with no space behind it, which YAML takes for one word with what follows. */

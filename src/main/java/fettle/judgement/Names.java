@@ -23,6 +23,9 @@ import java.util.TreeSet;
 /** What each sort of mention may name: entries by section, tags that parts bear, tags that slots bear, rules. */
 final class Names {
 
+    /** What selectors name. */
+    private static final List<String> SELECTABLE = List.of("kinds", "parts", "tags");
+
     private final Map<String, Set<String>> bySpace = new TreeMap<>();
     private final Map<String, Map<String, Entry>> entries = new TreeMap<>();
 
@@ -61,10 +64,18 @@ final class Names {
         mentioned.forEach((space, ids) -> {
             boolean parts = space.equals("parts");
             Set<String> others = parts ? names("platforms") : space.equals("platforms") ? names("parts") : Set.of();
-            facts.add(new KnownNames(space, Collections.unmodifiableSet(names(space)), Collections.unmodifiableSet(others), parts ? "a platform" : "a part", misnamed(space, ids)));
+            facts.add(new KnownNames(space, Collections.unmodifiableSet(names(space)), Collections.unmodifiableSet(others), parts ? "a platform" : "a part", misnamed(space, ids),
+                    selectable(space)));
             ids.keySet().stream().filter(names(space)::contains).forEach(id -> facts.add(new Known(space, id)));
         });
         return List.copyOf(facts);
+    }
+
+    /** What selectors can name besides what is in one space. */
+    private SortedMap<String, Set<String>> selectable(String space) {
+        SortedMap<String, Set<String>> selectable = new TreeMap<>();
+        SELECTABLE.stream().filter(other -> !other.equals(space)).forEach(other -> selectable.put(other, Collections.unmodifiableSet(names(other))));
+        return Collections.unmodifiableSortedMap(selectable);
     }
 
     /** By ids that are mentioned and are not there, the entries of nearly that name that nothing mentions, and that probably have the wrong one. */

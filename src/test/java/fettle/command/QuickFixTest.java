@@ -84,6 +84,17 @@ class QuickFixTest extends LanguageServerTalk {
     }
 
     @Test
+    void a_selector_gets_the_prefix_of_what_it_names() throws Exception {
+        greet();
+        open(parts, PARTS);
+        String lever = "parts:\n  - id: lever\n    kind: grip\n    excludes: [kind:frame]\n" + UNSOLD;
+        assertEquals(List.of(lever), mended(catalog.resolve("a.yaml"), lever.replace("kind:frame", "frame"), "unknown-reference"));
+        assertEquals(List.of(lever), mended(catalog.resolve("b.yaml"), lever.replace("kind:frame", "kind:fraem"), "unknown-reference"));
+        assertEquals(List.of(lever), mended(catalog.resolve("c.yaml"), lever.replace("kind:frame", "kinds:frame"), "schema-mismatch"));
+        assertEquals(List.of(lever.replace("kind:frame", "\"kind:frame\"")), mended(catalog.resolve("d.yaml"), lever.replace("kind:frame", "\"kind: frame\""), "schema-mismatch"));
+    }
+
+    @Test
     void what_is_written_in_several_lines_or_under_another_name_is_left_alone() throws Exception {
         greet();
         open(parts, PARTS);
