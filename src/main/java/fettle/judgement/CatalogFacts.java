@@ -3,6 +3,7 @@ package fettle.judgement;
 import fettle.catalog.Catalog;
 import fettle.catalog.Lens;
 import fettle.catalog.Part;
+import fettle.catalog.Stat;
 import fettle.document.DeepStack;
 import fettle.document.Origin;
 import fettle.document.Places;
@@ -107,7 +108,7 @@ final class CatalogFacts {
             }
         }
         Places places = reading.places();
-        CatalogResults.of(reading.relations()).stream().filter(result -> !(result instanceof Lacking lacking && unread(places, lacking))).forEach(facts::add);
+        CatalogResults.of(reading.relations()).stream().filter(result -> !(result instanceof Lacking lacking && (unread(places, lacking) || misnamed(catalog, lacking)))).forEach(facts::add);
         return facts;
     }
 
@@ -115,5 +116,11 @@ final class CatalogFacts {
     private static boolean unread(Places places, Lacking lacking) {
         Origin part = lacking.part().origin();
         return !places.inside(part, lacking.property() + "/" + lacking.attribute()).equals(part);
+    }
+
+    /** Whether it may be written under another name: the part has a figure of no attribute that there is. */
+    private static boolean misnamed(Catalog catalog, Lacking lacking) {
+        Map<String, Stat> figures = lacking.loaded() ? lacking.part().loaded() : lacking.part().stats();
+        return !catalog.attributes().keySet().containsAll(figures.keySet());
     }
 }

@@ -1,8 +1,9 @@
 package fettle.judgement;
 
 import fettle.catalog.Catalog;
-import fettle.catalog.Offer;
+import fettle.catalog.Entry;
 import fettle.catalog.Part;
+import fettle.catalog.Reference;
 import fettle.document.DocumentProblem;
 import fettle.document.DocumentSet;
 import fettle.document.Origin;
@@ -16,7 +17,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * Where the catalog states something that could not be read, and that decides about parts.
+ * Where the catalog states something that could not be read, or is of nothing that the catalog has, and that decides about parts.
  *
  * @param parts the ids of those of which it is stated, or of which an offer states it: without it nothing can be said of what they are worth; all, where it says how any two compare
  * @param files the documents that hold such
@@ -28,7 +29,7 @@ public record HalfRead(Set<String> parts, Set<String> files) {
     private static final Set<String> WORDS = Set.of("label", "note");
     /** What an attribute says of how any two parts compare. */
     private static final Set<String> COMPARING = Set.of("better", "combine");
-    private static final Set<String> DECIDING = Set.of("parts", "platforms", "offers", "constraints", "attributes", "goods", "currencies", "lenses");
+    private static final Set<String> DECIDING = Set.of("parts", "platforms", "offers", "constraints", "attributes", "kinds", "goods", "currencies", "lenses");
 
     public HalfRead {
         parts = Set.copyOf(parts);
@@ -39,16 +40,31 @@ public record HalfRead(Set<String> parts, Set<String> files) {
     private record Place(String file, String pointer) {}
 
     static HalfRead of(DocumentSet documents, List<SchemaProblem> schemaProblems, Catalog catalog) {
-        Set<Place> flawed = Stream.concat(schemaProblems.stream().map(SchemaProblem::origin), documents.problems().map(DocumentProblem::origin))
-                .flatMap(origin -> entry(origin).stream()).collect(Collectors.toSet());
+        Stream<Origin> unread = Stream.concat(schemaProblems.stream().map(SchemaProblem::origin), documents.problems().map(DocumentProblem::origin));
+        Stream<Origin> ofNothing = catalog.references().stream().filter(mention -> ofNothing(mention, catalog)).map(Reference::origin);
+        Set<Place> flawed = Stream.concat(unread, ofNothing).flatMap(origin -> entry(origin).stream()).collect(Collectors.toSet());
         if (flawed.isEmpty()) {
             return NONE;
         }
         Set<String> parts = new HashSet<>();
         boolean common = schemaProblems.stream().anyMatch(HalfRead::comparing);
-        catalog.parts().values().stream().filter(part -> common || flawed.contains(place(part.origin()))).map(Part::id).forEach(parts::add);
-        catalog.offers().stream().filter(offer -> flawed.contains(place(offer.origin()))).map(Offer::part).forEach(parts::add);
+        Set<String> kinds = catalog.entries().stream().filter(entry -> entry.section().equals("kinds") && in(flawed, entry.origin())).map(Entry::id).collect(Collectors.toSet());
+        catalog.parts().values().stream().filter(part -> common || in(flawed, part.origin()) || part.kind().filter(kinds::contains).isPresent()).map(Part::id).forEach(parts::add);
+        // An offer of which too little could be read is none, but names its part all the same.
+        catalog.references().stream().filter(mention -> mention.origin().pointer().startsWith("/offers/") && mention.space().equals("parts") && in(flawed, mention.origin()))
+                .map(Reference::id).forEach(parts::add);
         return new HalfRead(parts, flawed.stream().map(Place::file).collect(Collectors.toSet()));
+    }
+
+    /** Whether a figure, a purpose or a price is stated in terms of something that the catalog has not. */
+    private static boolean ofNothing(Reference mention, Catalog catalog) {
+        return switch (mention.space()) {
+            case "attributes" -> !catalog.attributes().containsKey(mention.id());
+            case "kinds" -> !mention.selecting() && !catalog.kinds().containsKey(mention.id());
+            case "currencies" -> !catalog.currencies().containsKey(mention.id());
+            case "goods" -> !catalog.goods().containsKey(mention.id());
+            default -> false;
+        };
     }
 
     private static boolean comparing(SchemaProblem problem) {
@@ -56,8 +72,8 @@ public record HalfRead(Set<String> parts, Set<String> files) {
         return steps.length == 4 && steps[1].equals("attributes") && COMPARING.contains(problem.meant().filter(COMPARING::contains).orElse(steps[3]));
     }
 
-    private static Place place(Origin origin) {
-        return new Place(origin.file(), origin.pointer());
+    private static boolean in(Set<Place> flawed, Origin origin) {
+        return entry(origin).filter(flawed::contains).isPresent();
     }
 
     /** The entry that something is in or stands for; none where it is a whole document or section, or decides nothing about parts. */

@@ -1,6 +1,7 @@
 package fettle.judgement;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import fettle.engine.RuleBase;
 import java.io.IOException;
@@ -74,6 +75,35 @@ class HalfReadTest {
     void decimals_that_none_can_have_bound_no_figure() throws IOException {
         assertEquals(List.of("schema-mismatch document:catalog.yaml"),
                 drawn(CATALOG.replace("combine: sum, decimals: 1, shown: 1", "combine: sum, decimals: -1, shown: 1")).stream().filter(finding -> !finding.contains("never-worth")).toList());
+    }
+
+    /** Without the documents that say so. */
+    private List<String> told(String catalog) throws IOException {
+        return drawn(catalog).stream().filter(finding -> !finding.startsWith("unknown-reference") && !finding.startsWith("schema-mismatch")).toList();
+    }
+
+    @Test
+    void a_figure_of_an_attribute_that_is_not_there_is_one_that_cannot_be_read() throws IOException {
+        List<String> told = List.of("idle-waiver waiver:never-worth-using part:gone", "never-worth-using part:plank");
+        assertEquals(told, told(CATALOG.replace("stats: { grip: 1, mass: 1.5 }", "stats: { gripp: 1, mass: 1.5 }")));
+        assertEquals(told, told(CATALOG.replace("stats: { grip: 1, mass: 1.5 }", "stats: { grip: 1 }, loaded: { mas: -1.5 }")));
+        assertEquals(List.of("idle-waiver waiver:never-worth-using part:gone"), told(CATALOG.replace("id: mass", "id: mas")));
+    }
+
+    @Test
+    void whether_a_part_serves_a_purpose_must_be_known_of_its_kind() throws IOException {
+        List<String> told = List.of("idle-waiver waiver:never-worth-using part:gone", "never-worth-using part:plank");
+        assertEquals(told, told(CATALOG.replace("id: hold }", "id: hold, role: yes }")));
+        assertEquals(told, told(CATALOG.replace("id: good, kind: hold", "id: good, kind: holt").replace("[\"kind:hold\"]", "[\"kind:hold\", good]")));
+    }
+
+    @Test
+    void an_offer_of_which_too_little_is_read_still_tells_that_its_part_is_sold() throws IOException {
+        String dearer = CATALOG.replace("part: poor, vendor: market, price: 1 }", "part: poor, vendor: market, price: 3 }")
+                .replace("stats: { grip: 1, mass: 1.5 }", "stats: { grip: 2, mass: 1 }");
+        String more = "  - { part: poor, vendor: market, prize: 1 }\n  - { part: stock";
+        assertTrue(told(dearer).contains("dominated-part part:poor"), told(dearer).toString());
+        assertTrue(!told(dearer.replace("  - { part: stock", more)).contains("dominated-part part:poor"));
     }
 
     @Test
