@@ -290,16 +290,9 @@ public final class CatalogReader {
         refer(subject, "parts", part.get().text(), part.get().origin());
         refer(subject, "vendors", vendor.get().text(), vendor.get().origin());
         fields.word("currency").ifPresent(word -> refer(subject, "currencies", word.text(), word.origin()));
-        List<Barter> barter = new ArrayList<>();
-        for (Node node : fields.items("barter")) {
-            Fields.of(node).ifPresent(item -> {
-                Optional<Word> good = item.word("good");
-                good.ifPresent(word -> refer(subject, "goods", word.text(), word.origin()));
-                if (good.isPresent() && item.decimal("count").isPresent()) {
-                    barter.add(new Barter(good.get().text(), item.decimal("count").get(), item.origin()));
-                }
-            });
-        }
+        fields.items("barter").stream().flatMap(node -> Fields.of(node).stream()).flatMap(item -> item.word("good").stream())
+                .forEach(word -> refer(subject, "goods", word.text(), word.origin()));
+        List<Barter> barter = fields.bartered("barter");
         OptionalInt tier = fields.whole("tier");
         Optional<BigDecimal> price = fields.amount("price");
         if (price.isEmpty() && barter.isEmpty()) {
@@ -307,7 +300,7 @@ public final class CatalogReader {
         }
         return Optional.of(new Offer(
                 part.get().text(), vendor.get().text(), tier.orElse(0), tier.orElse(0) > 0, price, fields.text("currency").orElse(currency),
-                List.copyOf(barter), fields.text("seen"), fields.origin()));
+                barter, fields.text("seen"), fields.origin()));
     }
 
     private Optional<Access> access(String id, Fields fields) {

@@ -120,6 +120,14 @@ record Fields(Node.Obj object) {
         return items(node).size() > words(node).size();
     }
 
+    /** The goods given for something, each with its count. */
+    List<Barter> bartered(String name) {
+        List<Barter> bartered = new ArrayList<>();
+        items(name).forEach(node -> Fields.of(node).ifPresent(item -> item.text("good").ifPresent(good ->
+                item.decimal("count").ifPresent(count -> bartered.add(new Barter(good, count, item.origin()))))));
+        return List.copyOf(bartered);
+    }
+
     /** The members of an object property, in the order written. */
     List<Pair> pairs(String name) {
         return value(name).flatMap(Fields::of).map(Fields::pairs).orElse(List.of());

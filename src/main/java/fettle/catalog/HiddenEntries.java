@@ -11,7 +11,7 @@ import java.util.Set;
 
 /**
  * Finds documents that hold entries, or slots, mounts and tags of hosts, which can't be read as what others name: where the document itself can't be read, under a misspelt
- * section, in no list, without an id, or, for an offer, with a price that is none.
+ * section, in no list, without an id, or, for an offer, without a price or a barter.
  */
 public final class HiddenEntries {
 
@@ -64,10 +64,10 @@ public final class HiddenEntries {
                 || list.items().stream().anyMatch(item -> !(item instanceof Node.Obj entry) || !keys.stream().allMatch(key -> named(entry, key)) || hosts && inHost(entry));
     }
 
-    /** Whether an offer names a price that can't be one, so that it is no offer. */
+    /** Whether an offer has nothing that it could be had for, so that it is no offer. */
     private static boolean unpriced(Node offers) {
         return offers instanceof Node.Arr list && list.items().stream().flatMap(offer -> Fields.of(offer).stream())
-                .anyMatch(offer -> offer.value("price").isPresent() && offer.amount("price").isEmpty());
+                .anyMatch(offer -> offer.amount("price").isEmpty() && offer.bartered("barter").isEmpty());
     }
 
     private static boolean inHost(Node.Obj host) {

@@ -129,6 +129,34 @@ class HalfReadCatalogTest {
     }
 
     @Test
+    void nor_is_one_that_is_written_under_a_misspelt_name() throws IOException {
+        String lacking = Files.readString(Path.of("rules/stats/missing-stat/cases/one-of-seven/catalog.yaml"));
+        Ran ran = Ran.fettle("lint", written(lacking.replace("label: Lost grip", "stats: { mas: 0.2 }")));
+        assertTrue(ran.out().contains("(unknown-reference)") && !ran.out().contains("(missing-stat)"), ran.out());
+    }
+
+    @Test
+    void a_trait_of_values_that_cannot_be_read_rules_nothing_out() throws IOException {
+        String whole = Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml"));
+        String declared = "traits: [{ id: hue }]\n" + whole.replace("id: plain-grip,", "id: plain-grip, traits: { hue: [7] },");
+        Ran ran = Ran.fettle("lint", written(declared));
+        assertTrue(ran.out().contains("(schema-mismatch)") && !ran.out().contains("(dead-part)"), ran.out());
+        assertTrue(Ran.fettle("lint", written(declared.replace("[7]", "[]"))).out().contains("(dead-part)"));
+    }
+
+    @Test
+    void an_offer_for_nothing_may_be_the_one_that_is_missing() throws IOException {
+        String whole = Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml"));
+        String offer = "part: cork, vendor: market, barter: [{ good: wire, count: 2 }]";
+        for (String slip : List.of("prize: 3", "tier: 0", "barter: []", "barter: [{ good: wire }]")) {
+            String unpriced = whole.replace(offer, "part: cork, vendor: market, " + slip);
+            assertTrue(!unpriced.equals(whole));
+            String words = Ran.fettle("lint", written(unpriced)).out().replaceAll("\\s+", " ");
+            assertTrue(words.contains("nothing sells cork (no-source)") && words.contains("catalog.yaml first: what is missing may stand there"), () -> slip + ": " + words);
+        }
+    }
+
+    @Test
     void a_price_below_nothing_is_not_reckoned_with() throws IOException {
         String whole = Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml"));
         assertTrue(!Ran.fettle("lint", written(whole)).out().contains("(no-source)"));
