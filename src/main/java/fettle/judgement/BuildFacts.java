@@ -13,10 +13,11 @@ final class BuildFacts {
 
     private BuildFacts() {}
 
-    static List<Object> of(Catalog catalog, Names names, BuildResult result) {
+    static List<Object> of(Catalog catalog, BuildReading reading, Names names, BuildResult result) {
         Build build = result.build();
         List<Object> facts = new ArrayList<>();
         facts.add(build);
+        facts.add(reading);
         catalog.head().ifPresent(head -> build.patch().ifPresent(patch -> facts.add(new BuildPatch(build, patch, head))));
         List<BuildMention> mentions = BuildMention.of(build);
         facts.addAll(mentions);

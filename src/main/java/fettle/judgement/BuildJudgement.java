@@ -21,6 +21,7 @@ final class BuildJudgement {
 
     private final Judge judge;
     private final CatalogReading reading;
+    private final BuildReading asRead;
     private final Places places;
     private final Names names;
     private final Detours detours;
@@ -28,6 +29,7 @@ final class BuildJudgement {
     BuildJudgement(Judge judge, CatalogReading reading, Places places) {
         this.judge = judge;
         this.reading = reading;
+        this.asRead = new BuildReading(Reading.of(reading));
         this.places = places;
         this.names = new Names(reading.catalog(), judge.rules());
         this.detours = new Detours(reading.relations());
@@ -38,7 +40,7 @@ final class BuildJudgement {
         result.placement().ifPresent(placement -> result.violations().stream()
                 .filter(violation -> !placement.onlyDoubtful(violation))
                 .forEach(violation -> findings.add(broken(result, check, placement, violation))));
-        List<Object> facts = new ArrayList<>(BuildFacts.of(reading.catalog(), names, result));
+        List<Object> facts = new ArrayList<>(BuildFacts.of(reading.catalog(), asRead, names, result));
         facts.addAll(Advising.facts(reading.relations(), check, result));
         findings.addAll(judge.judge(facts, places));
         return Judge.sorted(findings);

@@ -98,6 +98,7 @@ public final class PatchReview {
         facts.addAll(lost);
         facts.addAll(names.facts(Stream.concat(now.catalog().references().stream(), lost.stream().map(BuildMention::reference)).toList()));
         facts.add(Reading.of(now));
+        facts.add(new BuildReading(Reading.of(now)));
         facts.addAll(now.catalog().heads());
         return facts;
     }
