@@ -6,6 +6,7 @@ import fettle.catalog.HiddenEntries;
 import fettle.document.Document;
 import fettle.document.DocumentSet;
 import fettle.document.Documents;
+import fettle.document.Node;
 import fettle.document.Places;
 import fettle.document.SchemaProblem;
 import fettle.document.Schemas;
@@ -20,6 +21,8 @@ import java.util.stream.Stream;
 
 /** A catalog as read from its directory: the documents, what is wrong with them, the entries, what of these was not read in full, and the relations derived from them. */
 public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaProblems, Catalog catalog, HalfRead halfRead, Relations relations) {
+
+    private static final String HEAD = "catalog";
 
     /** Reads a catalog directory; whatever can be read is. */
     public static CatalogReading of(RuleBase rules, Path directory) {
@@ -48,6 +51,12 @@ public record CatalogReading(DocumentSet documents, List<SchemaProblem> schemaPr
         Stream<String> hiding = documents.documents().stream().filter(HiddenEntries::in).map(Document::file);
         Stream<String> misspelt = schemaProblems.stream().filter(HiddenEntries::by).map(problem -> problem.origin().file());
         return Stream.concat(hiding, misspelt).distinct().sorted().toList();
+    }
+
+    /** Whether a document holds the catalog object, or something that was to be it, however little of that could be read. */
+    boolean headed() {
+        return documents.documents().stream().flatMap(document -> document.root().stream()).anyMatch(root -> root instanceof Node.Obj object && object.members().containsKey(HEAD))
+                || schemaProblems.stream().anyMatch(problem -> problem.meant().filter(HEAD::equals).isPresent() && problem.origin().pointer().lastIndexOf('/') == 0);
     }
 
     /** Where the pieces of its entries stand. */

@@ -157,6 +157,16 @@ class HalfReadCatalogTest {
     }
 
     @Test
+    void a_catalog_object_of_which_not_all_is_read_is_there() throws IOException {
+        String whole = Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml"));
+        for (String slip : List.of("catalog: { ident: reedbank,", "catalog: {", "catalog: { id: 3,", "catalgo: { id: reedbank,")) {
+            String out = Ran.fettle("lint", written(whole.replace("catalog: { id: reedbank,", slip))).out();
+            assertTrue(out.contains("(schema-mismatch)") && !out.contains("(no-catalog-head)"), () -> slip + ": " + out);
+        }
+        assertTrue(Ran.fettle("lint", written(whole.replaceFirst("catalog: .*", ""))).out().contains("(no-catalog-head)"));
+    }
+
+    @Test
     void a_price_below_nothing_is_not_reckoned_with() throws IOException {
         String whole = Files.readString(Path.of("src/test/resources/fettle/improve/catalog.yaml"));
         assertTrue(!Ran.fettle("lint", written(whole)).out().contains("(no-source)"));
