@@ -371,6 +371,8 @@ public final class CatalogReader {
             return Optional.empty();
         }
         refer("waiver:" + rule.get().text() + " " + subject.get(), "rules", rule.get().text(), rule.get().origin());
-        return Optional.of(new Waiver(rule.get().text(), subject.get(), fields.text("because").orElse(""), fields.text("until"), fields.origin()));
+        // What is accepted without a reason, nobody has looked at.
+        return fields.text("because").filter(reason -> !reason.isBlank())
+                .map(reason -> new Waiver(rule.get().text(), subject.get(), reason, fields.text("until"), fields.origin()));
     }
 }

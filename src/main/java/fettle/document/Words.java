@@ -52,7 +52,7 @@ final class Words {
     /** What a value is, in words that follow "found". */
     static String describe(Node node) {
         if (node instanceof Node.Text text) {
-            return text.value().isEmpty() ? "an empty text" : "the text " + quoted(text.value()) + stranger(text.value());
+            return text.value().isEmpty() ? "an empty text" : text.value().isBlank() ? "nothing but blanks" : "the text " + quoted(text.value()) + stranger(text.value());
         } else if (node instanceof Node.Num number) {
             return "the number " + shortened(number.value().toString());
         } else if (node instanceof Node.Bool bool) {
