@@ -16,4 +16,10 @@ import java.util.Optional;
  * @param doubt the documents of which something that the finding may hang on could not be read; empty where there are none
  */
 public record WaiverUse(
-        Waiver waiver, boolean judged, boolean used, boolean expired, String patch, Optional<List<String>> near, List<Waiver> copied, Optional<List<String>> doubt) {}
+        Waiver waiver, boolean judged, boolean used, boolean expired, String patch, Optional<List<String>> near, List<Waiver> copied, Optional<List<String>> doubt) {
+
+    /** Whether its subject has a blank at one of its ends, which no subject of a finding has. */
+    public boolean blank() {
+        return !waiver.subject().equals(waiver.subject().strip());
+    }
+}
