@@ -76,7 +76,8 @@ final class CauseWording {
     }
 
     private static String clause(Clause clause) {
-        List<Term> when = clause.when();
+        // One thing may meet several terms that are not apart, so that one of them given twice says no more than once.
+        List<Term> when = clause.apart() ? clause.when() : clause.when().stream().distinct().toList();
         String why = why(clause);
         if (!clause.need().isEmpty()) {
             String needed = Phrases.or(Phrases.each(clause.need(), CauseWording::term));

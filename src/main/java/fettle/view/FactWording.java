@@ -143,9 +143,11 @@ final class FactWording {
     }
 
     private static String constraint(Constraint fact) {
-        String when = Phrases.and(Phrases.each(fact.when(), Phrases::one));
+        // A part that meets a selector meets it however often it is given.
+        List<String> given = fact.when().stream().map(Phrases::one).distinct().toList();
+        String when = Phrases.and(given);
         return fact.need().isEmpty()
-                ? "constraint " + fact.id() + " forbids " + when + (fact.when().size() > 1 ? " together" : "")
+                ? "constraint " + fact.id() + " forbids " + when + (given.size() > 1 ? " together" : "")
                 : "constraint " + fact.id() + " asks for " + Phrases.or(Phrases.each(fact.need(), Phrases::one)) + " wherever there is " + when;
     }
 

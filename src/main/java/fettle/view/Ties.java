@@ -68,6 +68,9 @@ final class Ties {
     private Tie bound(Clause clause, int at) {
         List<Term> beside = new ArrayList<>(clause.when());
         Term met = beside.remove(at);
+        if (!clause.apart()) {
+            beside.removeIf(met::equals);
+        }
         FactList because = new FactList().addAll(clause.because());
         if (met.sort() != Term.Sort.PART) {
             because.add(relations.members(met).get(part));
