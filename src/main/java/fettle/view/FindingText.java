@@ -1,6 +1,7 @@
 package fettle.view;
 
 import fettle.catalog.Catalog;
+import fettle.catalog.Part;
 import fettle.document.Origin;
 import fettle.engine.Severity;
 import fettle.judgement.Finding;
@@ -11,11 +12,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** Writes one finding for people: what is wrong and where, then why, then what to do. */
 final class FindingText {
 
     private static final int MOST_PLACES = 6;
+
+    /** Where the id of a part or platform stands. */
+    private static final Pattern ENTRY_ID = Pattern.compile("/(?:parts|platforms)/\\d+/id");
 
     private final Wording wording;
     private final Catalog catalog;
@@ -60,7 +65,7 @@ final class FindingText {
         }
         boolean sameFile = !shown.isEmpty() && finding.subject().equals("document:" + shown.get(0).file());
         if (!subjectKnown && !sameFile) {
-            first.add(Span.faint((first.isEmpty() ? "" : ", ") + finding.subject() + label(finding.subject())));
+            first.add(Span.faint((first.isEmpty() ? "" : ", ") + finding.subject() + label(finding)));
         }
         if (!first.isEmpty()) {
             sheet.entry(Span.faint("at"), first.toArray(Span[]::new));
@@ -76,12 +81,18 @@ final class FindingText {
         reason.premises().forEach(premise -> gather(premise, places));
     }
 
-    private String label(String subject) {
+    private String label(Finding finding) {
+        String subject = finding.subject();
         String id = subject.substring(subject.indexOf(':') + 1);
-        Optional<String> label = subject.startsWith("part:") || subject.startsWith("platform:")
-                ? catalog.host(id).map(part -> part.label()).filter(text -> !text.equals(id))
-                : Optional.empty();
-        return label.map(text -> " \"" + text + "\"").orElse("");
+        Optional<Part> host = subject.startsWith("part:") ? Optional.ofNullable(catalog.parts().get(id))
+                : subject.startsWith("platform:") ? Optional.ofNullable(catalog.platforms().get(id)) : Optional.empty();
+        return host.filter(part -> !onAnother(finding, part)).map(Part::label).filter(text -> !text.equals(id)).map(text -> " \"" + text + "\"").orElse("");
+    }
+
+    /** Whether it is about another entry that has the part's id too. */
+    private static boolean onAnother(Finding finding, Part part) {
+        Origin kept = part.origin();
+        return finding.where().stream().limit(1).anyMatch(at -> ENTRY_ID.matcher(at.pointer()).matches() && !(at.file().equals(kept.file()) && at.pointer().equals(kept.pointer() + "/id")));
     }
 
     /** A reason that is used again is numbered where it is told, and afterwards only referred to. */
