@@ -35,7 +35,7 @@ record RuleFolder(String name, String topic, String shown, List<DrlFile> files, 
         files.forEach(file -> file.rules().forEach(
                 each -> drl.computeIfAbsent(file.unit(), unit -> new ArrayList<>()).add(each.name())));
         return Optional.of(new RuleInfo(name, topic, rule.annotation("severity").flatMap(Severity::ofWord), law,
-                rule.annotation("message").orElseThrow(), page.map(RulePage::remedies).orElse(List.of()),
+                rule.annotation("message").orElseThrow(), rule.annotation("alike"), page.map(RulePage::remedies).orElse(List.of()),
                 page.map(RulePage::text).orElse("# " + name + "\n\n" + law + "\n"), drl));
     }
 
@@ -67,8 +67,10 @@ record RuleFolder(String name, String topic, String shown, List<DrlFile> files, 
         page.ifPresent(found -> check(found, main, judges, problems));
         Drawing drawing = new Drawing(name, files);
         problems.addAll(drawing.misnamed());
-        main.annotation("message").ifPresent(message -> drawing.unfit(message).forEach(unfit ->
-                problems.add(new RuleProblem(home.shown(), main.line(), 0, "In @message, " + unfit))));
+        for (String key : List.of("message", "alike")) {
+            main.annotation(key).ifPresent(words -> drawing.unfit(words).forEach(unfit ->
+                    problems.add(new RuleProblem(home.shown(), main.line(), 0, "In @" + key + ", " + unfit))));
+        }
         page.ifPresent(found -> found.remedies().stream().flatMap(remedy -> drawing.unfit(remedy).stream()).distinct().forEach(unfit ->
                 problems.add(RuleProblem.of(found.file(), "Below \"## Remedy\", " + unfit))));
     }

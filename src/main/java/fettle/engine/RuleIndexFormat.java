@@ -41,6 +41,9 @@ final class RuleIndexFormat {
                 }
                 json.writeStringProperty("law", rule.law());
                 json.writeStringProperty("message", rule.message());
+                if (rule.alike().isPresent()) {
+                    json.writeStringProperty("alike", rule.alike().get());
+                }
                 json.writeName("remedies");
                 texts(json, rule.remedies());
                 json.writeStringProperty("page", rule.page());
@@ -110,7 +113,7 @@ final class RuleIndexFormat {
         }
         return new RuleInfo(text(texts, "name"), text(texts, "topic"),
                 Optional.ofNullable(texts.get("severity")).flatMap(Severity::ofWord), text(texts, "law"),
-                text(texts, "message"), remedies, text(texts, "page"), drl);
+                text(texts, "message"), Optional.ofNullable(texts.get("alike")), remedies, text(texts, "page"), drl);
     }
 
     private static String text(Map<String, String> texts, String key) throws IOException {

@@ -18,6 +18,7 @@ import java.util.regex.Pattern;
 final class FindingText {
 
     private static final int MOST_PLACES = 6;
+    private static final int MOST_OTHERS = 12;
 
     /** Where the id of a part or platform stands. */
     private static final Pattern ENTRY_ID = Pattern.compile("/(?:parts|platforms)/\\d+/id");
@@ -39,6 +40,29 @@ final class FindingText {
         places(sheet, finding, reasons, subjectKnown);
         why(sheet, reasons, finding.where().isEmpty() ? "" : finding.where().get(0).file());
         remedies(sheet, wording.remedies(finding));
+    }
+
+    /** Writes, below one that is told, where others are that have the same cause. */
+    void others(Sheet sheet, Finding told, String alike, List<Finding> others) {
+        String file = told.where().isEmpty() ? "" : told.where().get(0).file();
+        sheet.entry(Span.faint("also"), Span.plain(others.size() + " more " + alike + ":"));
+        List<Finding> listed = others.size() <= MOST_OTHERS ? others : others.subList(0, MOST_OTHERS - 1);
+        listed.forEach(other -> {
+            String subject = other.subject() + label(other);
+            List<Span> line = new ArrayList<>(other.where().stream().limit(1).map(origin -> Span.plain(Places.of(origin, file))).toList());
+            if (line.isEmpty() || !onWholeDocument(other)) {
+                line.add(Span.faint((line.isEmpty() ? "" : ", ") + subject));
+            }
+            sheet.more(2, line.toArray(Span[]::new));
+        });
+        if (listed.size() < others.size()) {
+            sheet.more(2, Span.plain("and " + (others.size() - listed.size()) + " more; --format json tells of each"));
+        }
+    }
+
+    /** Whether the subject is the document whose place is told. */
+    private static boolean onWholeDocument(Finding finding) {
+        return !finding.where().isEmpty() && finding.subject().equals("document:" + finding.where().get(0).file());
     }
 
     static Tone tone(Severity severity) {
@@ -63,8 +87,7 @@ final class FindingText {
         if (!shown.isEmpty()) {
             first.add(Span.plain(Places.of(shown.get(0))));
         }
-        boolean sameFile = !shown.isEmpty() && finding.subject().equals("document:" + shown.get(0).file());
-        if (!subjectKnown && !sameFile) {
+        if (!subjectKnown && !onWholeDocument(finding)) {
             first.add(Span.faint((first.isEmpty() ? "" : ", ") + finding.subject() + label(finding)));
         }
         if (!first.isEmpty()) {

@@ -8,15 +8,15 @@ import fettle.judgement.CatalogReading;
 import fettle.judgement.Finding;
 import fettle.judgement.PlatformSurvey;
 import fettle.space.worth.Gains;
-import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /** Writes reports for people to read on a terminal. */
 public final class TextView {
+
+    /** So many findings are seen at a glance. */
+    private static final int FEW = 6;
 
     private final Wording wording;
     private final TextStyle style;
@@ -32,20 +32,12 @@ public final class TextView {
         findings(sheet, reading.catalog(), report.findings());
         if (style.quiet().isEmpty()) {
             sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + report.tally().inWords() + "."), Span.plain(" " + lookedAt(reading)));
-            doubtful(sheet, report);
+            Unread unread = Unread.of(report.findings().stream().filter(this::tells).toList());
+            if (!unread.none()) {
+                unread.write(sheet);
+            }
         }
         return sheet.toString();
-    }
-
-    /** Says last, where many findings would hide it, that some may come from what could not be read. */
-    private void doubtful(Sheet sheet, Report report) {
-        List<Finding> doubtful = report.findings().stream().filter(finding -> tells(finding) && finding.data().containsKey("unread")).toList();
-        if (!doubtful.isEmpty()) {
-            Set<String> files = new TreeSet<>();
-            doubtful.forEach(finding -> ((Collection<?>) finding.data().get("unread")).forEach(file -> files.add((String) file)));
-            sheet.paragraph(0, 2, Span.plain("Begin with " + Phrases.and(files) + ", of which not all could be read: " + Phrases.count(doubtful.size(), "finding", "findings")
-                    + " may come from that."));
-        }
     }
 
     /** The findings on documents, then each build with its totals and findings, and what they come to. */
@@ -103,13 +95,15 @@ public final class TextView {
     }
 
     void findings(Sheet sheet, Catalog catalog, List<Finding> findings) {
-        FindingText text = new FindingText(wording, catalog);
-        RepeatedNotes notes = new RepeatedNotes(findings.stream().filter(this::tells).toList());
-        notes.told().forEach(finding -> {
-            text.write(sheet, finding, false);
+        List<Finding> told = findings.stream().filter(this::tells).toList();
+        Unread unread = Unread.of(told);
+        Gathering gathering = new Gathering(wording, unread.first(told));
+        // Where much is told, or no summary will be, what stands below it isn't seen first.
+        if (!unread.none() && (style.quiet().isPresent() || told.size() > FEW)) {
+            unread.write(sheet);
             sheet.blank();
-        });
-        notes.rest(sheet);
+        }
+        gathering.write(sheet, new FindingText(wording, catalog));
         List<Finding> waived = findings.stream().filter(finding -> finding.waived().isPresent()).toList();
         if (style.quiet().isEmpty() && !waived.isEmpty()) {
             waived.forEach(finding -> {

@@ -48,11 +48,7 @@ public final class WatchText {
             sheet.paragraph(0, 2, Span.strong(summary), Span.plain(" " + TextView.lookedAt(reading)));
         } else {
             sheet.paragraph(0, 2, Span.faint("saved " + files(saved)));
-            FindingText text = new FindingText(wording, catalog);
-            fresh.forEach(finding -> {
-                text.write(sheet, finding, false);
-                sheet.blank();
-            });
+            new TextView(wording, style).findings(sheet, catalog, fresh);
             List<String> gone = open.keySet().stream().filter(print -> !now.containsKey(print)).toList();
             gone.forEach(print -> sheet.entry(Span.faint(waived.containsKey(print) ? "waived" : "gone"), Span.plain(open.get(print))));
             if (!gone.isEmpty()) {

@@ -49,6 +49,11 @@ public final class Wording {
                 .toList();
     }
 
+    /** In words that follow a number, what findings are that have the same cause as this one; empty where each is a matter of its own. */
+    Optional<String> alike(Finding finding) {
+        return rules.find(finding.rule()).flatMap(RuleInfo::alike).flatMap(words -> template.whole(words, finding.data()));
+    }
+
     /** The law that a rule keeps; the rule's name where it is unknown. */
     public String law(String rule) {
         return rules.find(rule).map(RuleInfo::law).orElse(rule);

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -94,7 +95,7 @@ class RuleBaseTest {
         LoadableRules whole = RuleWorkshop.below(folder).load();
         List<RuleInfo> longer = new ArrayList<>(whole.index().rules());
         longer.add(new RuleInfo("lost-rule", "topic", whole.index().rules().get(0).severity(), "law", "message",
-                List.of(), "page", Map.of(Unit.RELATION, List.of("lost-rule"))));
+                Optional.empty(), List.of(), "page", Map.of(Unit.RELATION, List.of("lost-rule"))));
         RuleBase base = new RuleBase(List.of(
                 new LoadableRules(new RuleIndex("more", whole.index().models(), longer), whole.loader())));
         RulesUnfit unfit = assertThrows(RulesUnfit.class, () -> base.base(Unit.RELATION));

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
@@ -171,6 +172,16 @@ class RuleFoldersTest {
         drawing("findings.draw(\"lonely-slot\", $socket.id()).with(\"socket\", $socket.id());");
         assertEquals(List.of("rules/" + JUDGE + ":7: In @message, {widget} has nothing to be filled in with: the rule says no .with(\"widget\", …).",
                 "rules/" + JUDGE_PAGE + ": Below \"## Remedy\", {widget} has nothing to be filled in with: the rule says no .with(\"widget\", …)."), workshop.faults());
+    }
+
+    @Test
+    void what_findings_have_in_common_is_filled_in_too() {
+        drawing("findings.draw(\"lonely-slot\", $socket.id()).with(\"socket\", $socket.id()).with(\"widget\", 1);");
+        workshop.change(JUDGE, "@message", "@alike(\"sockets like {nothing}\") @message");
+        assertEquals(List.of("rules/" + JUDGE + ":7: In @alike, {nothing} has nothing to be filled in with: the rule says no .with(\"nothing\", …)."), workshop.faults());
+        workshop.change(JUDGE, "{nothing}", "{socket}");
+        assertEquals(List.of(Optional.of("sockets like {socket}")),
+                RuleFolders.strict(workshop.rules()).infos().stream().filter(info -> info.name().equals("lonely-slot")).map(RuleInfo::alike).toList());
     }
 
     @Test
