@@ -25,10 +25,12 @@ final class DocumentSearch {
 
     private final Predicate<String> entersFolder;
     private final Map<Path, byte[]> unsaved;
+    private final boolean amongBuilds;
     private final List<Supplier<Document>> documents = new ArrayList<>();
     private final Set<Path> met = new HashSet<>();
     private final Set<Path> above = new HashSet<>();
     private boolean metStandardInput;
+    private Path top = Path.of("");
 
     /** How many documents, problems and folders entered before have been come upon, read or not. */
     private int seen;
@@ -36,10 +38,12 @@ final class DocumentSearch {
     /**
      * @param entersFolder whether to look into a folder of this name
      * @param unsaved what to read in place of files, by their real paths
+     * @param amongBuilds whether builds are looked for, and no catalog
      */
-    DocumentSearch(Predicate<String> entersFolder, Map<Path, byte[]> unsaved) {
+    DocumentSearch(Predicate<String> entersFolder, Map<Path, byte[]> unsaved, boolean amongBuilds) {
         this.entersFolder = entersFolder;
         this.unsaved = unsaved;
+        this.amongBuilds = amongBuilds;
     }
 
     /** Reads everything found, sorted by name. */
@@ -54,6 +58,7 @@ final class DocumentSearch {
 
     /** Takes the same, and those documents that stand in no file yet and are {@code wanted}. */
     void take(Path path, Predicate<Path> wanted) {
+        top = path;
         if (!Files.isDirectory(path)) {
             takeFile(shown(path), path);
             return;
@@ -74,9 +79,10 @@ final class DocumentSearch {
         }
         metStandardInput = true;
         try {
-            add(DocumentFile.read(STANDARD_INPUT, standardInput));
+            Document read = DocumentFile.read(STANDARD_INPUT, standardInput);
+            documents.add(() -> read);
         } catch (IOException cause) {
-            add(DocumentFile.unreadable(STANDARD_INPUT, "standard input cannot be read", "name a file"));
+            documents.add(() -> DocumentFile.unreadable(STANDARD_INPUT, "standard input cannot be read", "name a file"));
         }
     }
 
@@ -85,7 +91,8 @@ final class DocumentSearch {
         try {
             Path real = file.toRealPath();
             if (met.add(real)) {
-                documents.add(() -> unsaved.containsKey(real) ? DocumentFile.read(shown, unsaved.get(real)) : DocumentFile.read(shown, file));
+                String name = name(shown);
+                documents.add(() -> (unsaved.containsKey(real) ? DocumentFile.read(shown, unsaved.get(real)) : DocumentFile.read(shown, file)).named(name));
             }
         } catch (IOException cause) {
             add(DocumentFile.refused(shown, file, cause));
@@ -94,11 +101,25 @@ final class DocumentSearch {
 
     private void takeUnsaved(Path file) {
         seen++;
-        documents.add(() -> DocumentFile.read(shown(file), unsaved.get(file)));
+        String name = name(shown(file));
+        documents.add(() -> DocumentFile.read(shown(file), unsaved.get(file)).named(name));
     }
 
     private void add(Document document) {
-        documents.add(() -> document);
+        Document named = document.named(name(document.file()));
+        documents.add(() -> named);
+    }
+
+    /** What a document is called, however the folder that is looked through, or the file, was named. */
+    private String name(String shown) {
+        String folder = child(shown(top), "");
+        String whole = shown(top.toAbsolutePath().normalize());
+        if (!shown.startsWith(folder)) {
+            return Document.nameOf(whole);
+        }
+        String inside = shown.substring(folder.length());
+        String name = amongBuilds ? Document.nameOf(child(whole, inside)) : inside;
+        return name.contains("/") ? name : inside;
     }
 
     private void takeFolder(String shown, Path folder) {

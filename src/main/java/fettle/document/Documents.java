@@ -33,7 +33,7 @@ public final class Documents {
             return new DocumentSet(List.of(DocumentFile.unreadable(DocumentSearch.shown(directory),
                     "a catalog is a folder, but this is a file", "name the folder that holds the catalog's files")));
         }
-        DocumentSearch search = new DocumentSearch(name -> !name.equals(BUILDS_FOLDER), unsaved);
+        DocumentSearch search = new DocumentSearch(name -> !name.equals(BUILDS_FOLDER), unsaved, false);
         search.take(directory, file -> file.startsWith(directory) && Files.notExists(file) && hasDocumentName(file));
         return search.found();
     }
@@ -43,7 +43,7 @@ public final class Documents {
      * end but not closed. What is named twice is read once.
      */
     public static DocumentSet builds(List<Path> filesOrDirectories, InputStream standardInput) {
-        DocumentSearch search = new DocumentSearch(name -> true, Map.of());
+        DocumentSearch search = new DocumentSearch(name -> true, Map.of(), true);
         for (Path path : filesOrDirectories) {
             if (path.equals(STANDARD_INPUT)) {
                 search.take(standardInput);

@@ -5,14 +5,23 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 
-/** Finds where the pieces of an entry stand, given where the entry does. */
+/** Finds where the pieces of an entry stand, given where the entry does, and what documents are called. */
 public final class Places {
 
     private final Map<String, Node> roots = new HashMap<>();
+    private final Map<String, String> names = new HashMap<>();
 
     /** The places of these documents. */
     public Places(Collection<Document> documents) {
-        documents.forEach(document -> document.root().ifPresent(root -> roots.put(document.file(), root)));
+        for (Document document : documents) {
+            names.put(document.file(), document.name());
+            document.root().ifPresent(root -> roots.put(document.file(), root));
+        }
+    }
+
+    /** What the document in a file is called, however people named the folder in which it is. */
+    public String document(String file) {
+        return names.getOrDefault(file, Document.nameOf(file));
     }
 
     /**

@@ -115,9 +115,9 @@ public final class RevisionFolder {
             }
             if (file.mode.equals(LINK)) {
                 documents.add(DocumentFile.unreadable(shown(file), "this is a link, and links are not followed in a revision",
-                        "compare with a folder on disk, or put the file itself there"));
+                        "compare with a folder on disk, or put the file itself there").named(file.path));
             } else if (file.size > DocumentFile.MOST_BYTES) {
-                documents.add(DocumentFile.tooLarge(shown(file)));
+                documents.add(DocumentFile.tooLarge(shown(file)).named(file.path));
             } else {
                 toRead.add(file);
             }
@@ -170,7 +170,7 @@ public final class RevisionFolder {
             }
             int start = end + 1;
             int size = (int) file.size;
-            documents.add(DocumentFile.read(shown(file), Arrays.copyOfRange(output, start, start + size)));
+            documents.add(DocumentFile.read(shown(file), Arrays.copyOfRange(output, start, start + size)).named(file.path));
             at = start + size + 1;
         }
         return documents;

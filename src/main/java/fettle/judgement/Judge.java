@@ -38,10 +38,18 @@ public final class Judge {
      */
     public List<Finding> judge(Collection<?> facts, Places places) {
         List<Draft> drafts = new ArrayList<>();
-        FindingSink sink = (rule, subject) -> {
-            Draft draft = draft(rule, subject, places);
-            drafts.add(draft);
-            return draft;
+        FindingSink sink = new FindingSink() {
+            @Override
+            public Draft draw(String rule, String subject) {
+                Draft draft = draft(rule, subject, places);
+                drafts.add(draft);
+                return draft;
+            }
+
+            @Override
+            public Draft draw(String rule, Origin place) {
+                return draw(rule, "document:" + places.document(place.file())).at(place);
+            }
         };
         rules.run(Unit.JUDGEMENT, Map.of("findings", sink), facts);
         return sorted(drafts.stream().map(Draft::finish).toList());

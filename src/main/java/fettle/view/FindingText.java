@@ -62,7 +62,8 @@ final class FindingText {
 
     /** Whether the subject is the document whose place is told. */
     private static boolean onWholeDocument(Finding finding) {
-        return !finding.where().isEmpty() && finding.subject().equals("document:" + finding.where().get(0).file());
+        return !finding.where().isEmpty() && finding.subject().startsWith("document:")
+                && finding.where().get(0).file().endsWith(finding.subject().substring("document:".length()));
     }
 
     static Tone tone(Severity severity) {
