@@ -132,6 +132,32 @@ class LauncherIT {
     }
 
     @Test
+    void a_java_that_cannot_start_is_no_verdict() throws Exception {
+        for (String variable : List.of("FETTLE_JAVA_OPTIONS", "JDK_JAVA_OPTIONS", "JAVA_TOOL_OPTIONS", "_JAVA_OPTIONS")) {
+            Ran ran = run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", JAVA_HOME, variable, "-Bogus"), "rules");
+            assertEquals(new Ran(2, "", "fettle: Java does not start with what is set by " + variable
+                    + " (-Bogus); mend or unset that. Java says: Unrecognized option: -Bogus\n"), ran);
+        }
+        for (String options : List.of("-Xmx10k", "-XX:+UseG1GC", "-XX:+UseSerialGC -XX:+Nope")) {
+            Ran ran = run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", JAVA_HOME, "FETTLE_JAVA_OPTIONS", options), "rules");
+            assertEquals(2, ran.exit(), options);
+            assertTrue(ran.err().startsWith("fettle: Java does not start with what is set by FETTLE_JAVA_OPTIONS (" + options + "); mend or unset that. Java says: "), ran.err());
+            assertEquals(1, ran.err().lines().count(), ran.err());
+        }
+    }
+
+    @Test
+    void java_is_tried_only_where_options_are_set_and_wait_for_no_debugger() throws Exception {
+        Path java = fakeJava("echo started >>" + folder.resolve("starts"));
+        run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", java.toString()), "rules");
+        assertEquals(1, Files.readAllLines(folder.resolve("starts")).size());
+        run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", java.toString(), "FETTLE_JAVA_OPTIONS", "-agentlib:jdwp=server=y"), "rules");
+        assertEquals(2, Files.readAllLines(folder.resolve("starts")).size());
+        run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", java.toString(), "FETTLE_JAVA_OPTIONS", "-Xmx1g"), "rules");
+        assertEquals(4, Files.readAllLines(folder.resolve("starts")).size());
+    }
+
+    @Test
     void the_folder_holds_both_scripts_and_only_what_running_takes() throws Exception {
         assertTrue(Files.isExecutable(PROGRAM.resolve("bin/fettle")));
         assertTrue(Files.readString(PROGRAM.resolve("bin/fettle.cmd")).contains("\r\n"));
@@ -173,7 +199,7 @@ class LauncherIT {
         Path err = Files.createTempFile(folder, "err", "");
         ProcessBuilder builder = new ProcessBuilder(command).directory(folder.toFile())
                 .redirectOutput(out.toFile()).redirectError(err.toFile());
-        builder.environment().remove("FETTLE_JAVA_OPTIONS");
+        List.of("FETTLE_JAVA_OPTIONS", "JDK_JAVA_OPTIONS", "JAVA_TOOL_OPTIONS", "_JAVA_OPTIONS").forEach(builder.environment()::remove);
         builder.environment().putAll(environment);
         int exit = builder.start().waitFor();
         return new Ran(exit, Files.readString(out, StandardCharsets.UTF_8), Files.readString(err, StandardCharsets.UTF_8));
