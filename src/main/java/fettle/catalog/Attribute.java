@@ -22,6 +22,11 @@ public record Attribute(
         return combine == Combine.PERCENT || combine == Combine.PRODUCT;
     }
 
+    /** Whether what parts bring adds up, so that each counts for as much whatever else is there; only such attributes are weighed in a value ladder. */
+    public boolean addsUp() {
+        return combine == Combine.SUM || combine == Combine.PERCENT;
+    }
+
     /** The least by which two figures can differ. */
     public BigDecimal step() {
         return BigDecimal.ONE.movePointLeft(decimals);

@@ -40,7 +40,7 @@ final class LadderCommand implements Command {
         spec.addPositional(Options.catalog());
         spec.addOption(required(Options.PLATFORM, "ID", "the platform to build on"));
         spec.addOption(required(SLOT, "HOST/SLOT", "the slot: the id of a part, or of the platform, and the slot's id there"));
-        spec.addOption(required(LENS, "ID", "what to build for"));
+        spec.addOption(required(LENS, "ID", "what to build for; of its weights, a ladder counts those of sums and percents alone"));
         spec.addOption(Options.access());
         Options.addReporting(spec, "error", Format.TEXT, Format.JSON);
         return spec;
@@ -76,7 +76,7 @@ final class LadderCommand implements Command {
         Wording wording = new Wording(rules.index(), catalog);
         Delivery delivery = new Delivery(settings.output(), streams);
         if (settings.format() == Format.JSON) {
-            delivery.write(out -> new LadderJson(wording, Version.text()).write(report, ladder, out));
+            delivery.write(out -> new LadderJson(wording, catalog, Version.text()).write(report, ladder, out));
         } else {
             delivery.text(new LadderText(wording, catalog, settings.style()).of(report, ladder, settings.access()));
         }

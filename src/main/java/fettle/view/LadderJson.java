@@ -1,11 +1,14 @@
 package fettle.view;
 
+import fettle.catalog.Attribute;
+import fettle.catalog.Catalog;
 import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.worth.Ladder;
 import fettle.space.worth.Standing;
 import java.io.OutputStream;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import tools.jackson.core.JsonGenerator;
 
@@ -13,8 +16,10 @@ import tools.jackson.core.JsonGenerator;
 public final class LadderJson {
 
     private final JsonView view;
+    private final Catalog catalog;
 
-    public LadderJson(Wording wording, String version) {
+    public LadderJson(Wording wording, Catalog catalog, String version) {
+        this.catalog = catalog;
         this.view = new JsonView(wording, version);
     }
 
@@ -33,8 +38,19 @@ public final class LadderJson {
             json.writeObjectPropertyStart("standing");
             ladder.standing().forEach((part, standing) -> json.writeStringProperty(part, standing.word()));
             json.writeEndObject();
+            json.writeArrayPropertyStart("leftOut");
+            ladder.lens().leftOut(catalog.attributes()).forEach(attribute -> leftOut(json, attribute));
+            json.writeEndArray();
             json.writeEndObject();
         });
+    }
+
+    /** What the lens weighs, but a ladder doesn't, as it doesn't add up from part to part. */
+    private static void leftOut(JsonGenerator json, Attribute attribute) {
+        json.writeStartObject();
+        json.writeStringProperty("attribute", attribute.id());
+        json.writeStringProperty("combine", attribute.combine().name().toLowerCase(Locale.ROOT));
+        json.writeEndObject();
     }
 
     private static void group(JsonGenerator json, Ladder.Group group) {

@@ -1,5 +1,6 @@
 package fettle.view;
 
+import fettle.catalog.Attribute;
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
 import fettle.space.Exact;
@@ -8,6 +9,7 @@ import fettle.space.worth.Standing;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Writes the value ladder of a slot for people: rungs by rising cost, and between them what is a waste of money. */
@@ -37,6 +39,11 @@ public final class LadderText {
         String bought = access.map(id -> ", bought as " + id).orElse("");
         sheet.entry(Span.faint("slot"), Span.strong(ladder.slot().toString()), Span.plain(" on " + ladder.platform() + " for "),
                 Span.strong(Phrases.named(ladder.lens().id(), ladder.lens().label())), Span.plain(bought));
+        List<String> leftOut = ladder.lens().leftOut(catalog.attributes()).stream().map(LadderText::shown).toList();
+        if (!leftOut.isEmpty()) {
+            sheet.entry(Span.faint("without"), Span.plain("the weight of " + Phrases.and(leftOut)
+                    + ": a ladder counts what adds up from part to part, sums and percents; improve weighs all"));
+        }
         List<Ladder.Group> simplest = ladder.simplestFirst();
         for (Ladder.Group group : simplest.subList(0, Math.min(MOST_GROUPS, simplest.size()))) {
             sheet.blank();
@@ -53,6 +60,10 @@ public final class LadderText {
         sheet.blank();
         sheet.paragraph(0, 2, Span.faint("This concerns game data only, and says nothing about real equipment."));
         return sheet.toString();
+    }
+
+    private static String shown(Attribute attribute) {
+        return attribute.id() + " (" + attribute.combine().name().toLowerCase(Locale.ROOT) + ")";
     }
 
     private static String summary(Ladder ladder) {

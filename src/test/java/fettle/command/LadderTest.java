@@ -1,13 +1,18 @@
 package fettle.command;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -42,7 +47,7 @@ class LadderTest {
     @Test
     void a_published_cost_effectiveness_table_comes_out() {
         JsonNode ladder = json(ladder(PUBLISHED, "people", "people/screening", "life", "--format", "json"));
-        assertEquals(List.of("platform", "host", "slot", "lens", "groups", "standing"), List.copyOf(ladder.propertyNames()));
+        assertEquals(List.of("platform", "host", "slot", "lens", "groups", "standing", "leftOut"), List.copyOf(ladder.propertyNames()));
         assertEquals(1, ladder.get("groups").size());
         // 1000/0.32 = 3125, 1020/0.21 = 34000/7, 420/0.05 = 8400
         assertEquals(
@@ -117,5 +122,18 @@ class LadderTest {
         Ran elsewhere = ladder("catalog/marrowdyke", "gannet", "wader/hand", "quick");
         assertEquals("fettle ladder: wader/hand is no slot on gannet: wader is another platform\n", elsewhere.err());
         assertEquals(ExitCode.NOT_CHECKED, elsewhere.exit());
+    }
+
+    @Test
+    void weights_that_do_not_add_up_from_part_to_part_are_told(@TempDir Path folder) throws IOException {
+        String whole = Files.readString(Path.of(EXTENDED, "catalog.yaml"));
+        String product = whole.replace("- { id: hold, unit: points, better: higher, combine: sum", "- { id: hold, unit: points, better: higher, combine: product");
+        assertFalse(product.equals(whole));
+        Files.writeString(folder.resolve("catalog.yaml"), product.replace("slots: [{ id: grip", "stats: { hold: 10 }, slots: [{ id: grip"));
+        String text = ladder(folder.toString(), "oar", "oar/grip", "steady").out().replaceAll("\\s+", " ");
+        assertTrue(text.contains(" without the weight of hold (product): a ladder counts what adds up from part to part, sums and percents; improve weighs all serves"), text);
+        JsonNode ladder = json(ladder(folder.toString(), "oar", "oar/grip", "steady", "--format", "json"));
+        assertEquals("[{\"attribute\":\"hold\",\"combine\":\"product\"}]", ladder.get("leftOut").toString());
+        assertEquals("[]", json(ladder(EXTENDED, "oar", "oar/grip", "steady", "--format", "json")).get("leftOut").toString());
     }
 }

@@ -58,7 +58,7 @@ final class Worths {
         for (Map.Entry<String, BigDecimal> weight : lens.weights().entrySet()) {
             Attribute attribute = catalog.attributes().get(weight.getKey());
             Stat stat = part.stats().get(weight.getKey());
-            if (attribute != null && stat != null && (attribute.combine() == Attribute.Combine.SUM || attribute.combine() == Attribute.Combine.PERCENT)) {
+            if (attribute != null && stat != null && attribute.addsUp()) {
                 BigDecimal weighed = stat.value().multiply(weight.getValue());
                 benefit = attribute.better() == Attribute.Better.LOWER ? benefit.subtract(weighed) : benefit.add(weighed);
             }
