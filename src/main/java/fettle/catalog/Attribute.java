@@ -27,6 +27,13 @@ public record Attribute(
         return combine == Combine.SUM || combine == Combine.PERCENT;
     }
 
+    /**
+     * Whether no value is worse than any; otherwise it is better than any. Only where the greatest or the least counts can there be no value though others have one.
+     */
+    public boolean worstWithoutValue() {
+        return combine == Combine.MAX && better == Better.HIGHER || combine == Combine.MIN && better == Better.LOWER;
+    }
+
     /** The least by which two figures can differ. */
     public BigDecimal step() {
         return BigDecimal.ONE.movePointLeft(decimals);

@@ -1,6 +1,5 @@
 package fettle.judgement;
 
-import fettle.catalog.Attribute;
 import fettle.catalog.Build;
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
@@ -13,16 +12,15 @@ import fettle.space.Occurrence;
 import fettle.space.Prices;
 import fettle.space.best.Improvement;
 import fettle.space.best.Prospect;
-import fettle.space.best.Shares;
 import fettle.space.best.Shopping;
 import fettle.space.best.Swaps;
+import fettle.space.best.Turn;
 import fettle.space.best.Weighing;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
@@ -133,36 +131,14 @@ final class Advising {
         List<Alternative> alternatives = new ArrayList<>();
         for (int rank = 0; rank < priced.size(); rank++) {
             Prospect swap = priced.get(rank).swap;
-            SortedMap<String, BigDecimal> better = new TreeMap<>();
-            SortedMap<String, BigDecimal> worse = new TreeMap<>();
-            boolean material = false;
-            boolean harmful = false;
-            for (Map.Entry<String, BigDecimal> change : Shares.difference(result.totals(), swap.totals()).entrySet()) {
-                Attribute attribute = catalog.attributes().get(change.getKey());
-                if (attribute.better() == Attribute.Better.NONE) {
-                    continue;
-                }
-                boolean serves = change.getValue().signum() > 0 == (attribute.better() == Attribute.Better.HIGHER);
-                BigDecimal size = change.getValue().abs();
-                (serves ? better : worse).put(change.getKey(), size);
-                boolean matters = size.compareTo(attribute.material()) >= 0;
-                material |= serves && matters;
-                harmful |= !serves && matters;
-            }
+            SortedMap<String, Turn> better = new TreeMap<>();
+            SortedMap<String, Turn> worse = new TreeMap<>();
+            Turn.between(catalog, result.totals(), swap.totals()).forEach(turn -> (turn.better() ? better : worse).put(turn.attribute().id(), turn));
             Optional<Fraction> step = swap.gain().signum() > 0 ? Optional.of(Fraction.of(swap.price()).over(Fraction.of(swap.gain()))) : Optional.empty();
-            // A total that only one of the two has can't be weighed against the other.
-            if (weighable(result.totals()).equals(weighable(swap.totals()))) {
-                alternatives.add(new Alternative(build, swap, () -> bears(swap), place(swap.path()), better, worse, material, harmful, cost(swap.from().values()),
-                        priced.get(rank).cost, step, going, rank, thrift[rank],
-                        catalog.head().map(CatalogHead::currency).orElse("")));
-            }
+            alternatives.add(new Alternative(build, swap, () -> bears(swap), place(swap.path()), better, worse, cost(swap.from().values()), priced.get(rank).cost, step, going,
+                    rank, thrift[rank], catalog.head().map(CatalogHead::currency).orElse("")));
         }
         return alternatives;
-    }
-
-    /** The attributes that have a total, of those in which more or less is better. */
-    private Set<String> weighable(SortedMap<String, BigDecimal> totals) {
-        return totals.keySet().stream().filter(attribute -> catalog.attributes().get(attribute).better() != Attribute.Better.NONE).collect(Collectors.toSet());
     }
 
     /** The rank of each by what it would cost as a whole; of two that cost the same, the one that comes first is first. */

@@ -8,6 +8,7 @@ import fettle.document.Origin;
 import fettle.space.Fraction;
 import fettle.space.best.Prospect;
 import fettle.space.best.Purchase;
+import fettle.space.best.Turn;
 import java.math.BigDecimal;
 import java.util.Collections;
 import java.util.List;
@@ -22,10 +23,8 @@ import java.util.function.BooleanSupplier;
  * @param swap what it would be
  * @param bears tells whether it gives a valid build, keeps all role kinds, takes it past no limit and keeps to the budget, which is found out when asked
  * @param place where the place is written
- * @param better by attribute, what gets better, as a positive amount
- * @param worse by attribute, what gets worse, likewise
- * @param material whether something gets better by at least what matters
- * @param harmful whether something gets worse by at least what matters
+ * @param better by attribute, what gets better
+ * @param worse by attribute, what gets worse
  * @param worth what the assembly there would cost to buy; empty where it is unobtainable
  * @param whole what the other would cost to buy as a whole
  * @param step what a point of the lens costs by it; empty where the lens gains nothing
@@ -35,9 +34,8 @@ import java.util.function.BooleanSupplier;
  * @param currency in which prices are told
  */
 public record Alternative(
-        Build build, Prospect swap, BooleanSupplier bears, Origin place, SortedMap<String, BigDecimal> better, SortedMap<String, BigDecimal> worse, boolean material,
-        boolean harmful, Optional<BigDecimal> worth, BigDecimal whole, Optional<Fraction> step, Optional<Fraction> going, int rank, int thrift,
-        String currency) {
+        Build build, Prospect swap, BooleanSupplier bears, Origin place, SortedMap<String, Turn> better, SortedMap<String, Turn> worse,
+        Optional<BigDecimal> worth, BigDecimal whole, Optional<Fraction> step, Optional<Fraction> going, int rank, int thrift, String currency) {
 
     public Alternative {
         better = Collections.unmodifiableSortedMap(new TreeMap<>(better));
@@ -56,6 +54,16 @@ public record Alternative(
     /** Whether no total gets worse. */
     public boolean faultless() {
         return worse.isEmpty();
+    }
+
+    /** Whether something gets better by at least what matters. */
+    public boolean material() {
+        return better.values().stream().anyMatch(Turn::matters);
+    }
+
+    /** Whether something gets worse by at least what matters. */
+    public boolean harmful() {
+        return worse.values().stream().anyMatch(Turn::matters);
     }
 
     /** Whether what must be bought costs no more than what is there would. */

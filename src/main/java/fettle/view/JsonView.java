@@ -10,6 +10,7 @@ import fettle.space.BuildResult;
 import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.LimitMargin;
+import fettle.space.best.Turn;
 import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
 import fettle.space.worth.Placings;
@@ -194,6 +195,8 @@ public final class JsonView {
             json.writeBoolean(bool);
         } else if (value instanceof Gain gain) {
             GainJson.write(json, gain);
+        } else if (value instanceof Turn turn) {
+            turn(json, turn);
         } else if (value instanceof Collection<?> items) {
             json.writeStartArray();
             items.forEach(item -> value(json, item));
@@ -210,5 +213,17 @@ public final class JsonView {
         } else {
             json.writeString(value.toString());
         }
+    }
+
+    /** By how much a total differs; what it is on either side where it has no value on one. */
+    private static void turn(JsonGenerator json, Turn turn) {
+        if (turn.size().isPresent()) {
+            json.writeString(Exact.text(turn.size().get()));
+            return;
+        }
+        json.writeStartObject();
+        text(json, "from", turn.before().map(Exact::text));
+        text(json, "to", turn.after().map(Exact::text));
+        json.writeEndObject();
     }
 }

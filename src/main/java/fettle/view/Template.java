@@ -3,6 +3,7 @@ package fettle.view;
 import fettle.engine.RuleInfo;
 import fettle.space.Exact;
 import fettle.space.Fraction;
+import fettle.space.best.Turn;
 import fettle.space.worth.Gain;
 import java.math.BigDecimal;
 import java.util.Collection;
@@ -60,6 +61,8 @@ record Template(String currency) {
             return Figures.of(fraction);
         } else if (value instanceof Gain gain) {
             return GainWording.of(gain);
+        } else if (value instanceof Turn turn) {
+            return TurnWording.of(turn);
         } else if (value instanceof Collection<?> items) {
             return Phrases.joined(items.stream().map(item -> words(item, manner)).toList(), manner);
         } else if (value instanceof Map<?, ?> map) {
