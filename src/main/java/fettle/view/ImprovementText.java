@@ -10,15 +10,14 @@ import fettle.space.best.Change;
 import fettle.space.best.Improvement;
 import fettle.space.best.Outcome;
 import fettle.space.best.Share;
-import fettle.space.best.Shares;
 import fettle.space.best.Swap;
+import fettle.space.best.Turn;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -95,15 +94,11 @@ public final class ImprovementText {
 
     /** Whether some total gets better by at least what matters. */
     private boolean matters(Improvement improvement, Swap swap) {
-        return difference(improvement, swap).entrySet().stream().anyMatch(change -> {
-            Attribute attribute = catalog.attributes().get(change.getKey());
-            BigDecimal better = attribute.better() == Attribute.Better.LOWER ? change.getValue().negate() : change.getValue();
-            return attribute.better() != Attribute.Better.NONE && better.signum() > 0 && better.compareTo(attribute.material()) >= 0;
-        });
+        return turns(improvement, swap).stream().anyMatch(turn -> turn.better() && turn.matters());
     }
 
-    private static Map<String, BigDecimal> difference(Improvement improvement, Swap swap) {
-        return Shares.difference(improvement.before().totals(), swap.after().totals());
+    private List<Turn> turns(Improvement improvement, Swap swap) {
+        return Turn.between(catalog, improvement.before().totals(), swap.after().totals());
     }
 
     private void told(Sheet sheet, Improvement improvement, String gutter, List<Swap> swaps, String none) {
@@ -130,7 +125,7 @@ public final class ImprovementText {
         sheet.entry(Span.faint(gutter), Span.strong(swap.path() + ": " + ImprovementWording.assembly(swap.to())),
                 Span.plain(" for " + ImprovementWording.assembly(swap.from()) + ": " + gain + ", for "
                         + (swap.price().signum() == 0 ? "nothing" : words.money(swap.price()))));
-        sheet.more(2, Span.plain(words.changes(difference(improvement, swap))));
+        sheet.more(2, Span.plain(words.changes(turns(improvement, swap))));
         if (!swap.buy().isEmpty()) {
             sheet.more(2, Span.plain(words.bought(swap.buy())));
         }

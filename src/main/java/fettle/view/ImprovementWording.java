@@ -9,6 +9,7 @@ import fettle.space.best.Demand;
 import fettle.space.best.Outcome;
 import fettle.space.best.Purchase;
 import fettle.space.best.Swap;
+import fettle.space.best.Turn;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -85,20 +86,26 @@ public final class ImprovementWording {
     }
 
     /** What changes in each total that has a better direction, better first. */
-    String changes(Map<String, BigDecimal> difference) {
+    String changes(List<Turn> turns) {
         List<String> good = new ArrayList<>();
         List<String> bad = new ArrayList<>();
-        difference.forEach((id, by) -> {
-            Attribute attribute = catalog.attributes().get(id);
-            String words = Figures.signed(by.setScale(Math.max(attribute.shown(), attribute.decimals()), RoundingMode.HALF_UP)) + " " + attribute.label().toLowerCase(Locale.ROOT);
-            if (attribute.better() != Attribute.Better.NONE) {
-                (by.signum() > 0 == (attribute.better() == Attribute.Better.HIGHER) ? good : bad).add(words);
-            }
-        });
+        turns.forEach(turn -> (turn.better() ? good : bad).add(change(turn)));
         if (good.isEmpty() && bad.isEmpty()) {
             return "no total changes";
         }
         return String.join(", ", good) + (bad.isEmpty() ? "" : (good.isEmpty() ? "" : "; but ") + String.join(", ", bad));
+    }
+
+    private static String change(Turn turn) {
+        String label = turn.attribute().label().toLowerCase(Locale.ROOT);
+        if (turn.before().isPresent() && turn.after().isPresent()) {
+            return Figures.signed(rounded(turn.attribute(), turn.after().get().subtract(turn.before().get()))) + " " + label;
+        }
+        return turn.after().map(value -> label + " " + Exact.text(rounded(turn.attribute(), value)) + " where there was none").orElse("no " + label + " any more");
+    }
+
+    private static BigDecimal rounded(Attribute attribute, BigDecimal value) {
+        return value.setScale(Math.max(attribute.shown(), attribute.decimals()), RoundingMode.HALF_UP);
     }
 
     /** What hung on the old assembly. */

@@ -37,7 +37,11 @@ class ImproveTest {
     }
 
     private static Answer run(String build, String in, String... more) {
-        List<String> arguments = new ArrayList<>(List.of("improve", FOLDER, build));
+        return of(FOLDER, build, in, more);
+    }
+
+    private static Answer of(String catalog, String build, String in, String... more) {
+        List<String> arguments = new ArrayList<>(List.of("improve", catalog, build));
         arguments.addAll(List.of(more));
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
@@ -65,6 +69,16 @@ class ImproveTest {
     @Test
     void demands_that_conflict_are_named_and_no_others() throws IOException {
         assertWritten("too-little-money.txt", improve("--keep", "front/top", "--budget", "20"));
+    }
+
+    @Test
+    void a_value_that_only_one_of_the_builds_has_is_told() {
+        String gained = "rules/build/cheap-gain/cases/glare-where-there-was-none";
+        Answer more = of(gained, gained + "/builds/first.yaml", "");
+        assertTrue(more.out().contains("+2 grip; but glare 3 where there was none\n"), more.out());
+        String lost = "rules/build/better-part/cases/glare-gone";
+        Answer less = of(lost, lost + "/builds/first.yaml", "");
+        assertTrue(less.out().contains("no glare any more, +1 grip\n"), less.out());
     }
 
     @Test

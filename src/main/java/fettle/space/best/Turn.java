@@ -4,6 +4,7 @@ import fettle.catalog.Attribute;
 import fettle.catalog.Catalog;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,6 +26,7 @@ public record Turn(Attribute attribute, Optional<BigDecimal> before, Optional<Bi
                 turns.add(turn);
             }
         }
+        turns.sort(Comparator.comparing(turn -> turn.attribute().id()));
         return turns;
     }
 
