@@ -21,6 +21,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
@@ -30,7 +31,7 @@ import java.util.stream.IntStream;
 
 /**
  * Lays out what single swaps would do to a build, as facts for rules to judge. Only a valid build that names a lens, and no unknown access profile, is
- * looked at, and only swaps that keep its role kinds, take the build past no limit, nor farther past one and keep to the budget bear on it. Few of
+ * looked at, and only swaps that keep all role kinds of what they take out, take the build past no limit, nor farther past one and keep to the budget bear on it. Few of
  * hundreds or thousands of swaps do bear on what rules find or on a ladder, so that a swap is tried when that is asked.
  *
  * <p>A point's going price is the median of the step prices on the ladders of all places of the build, the lower of two.
@@ -87,7 +88,7 @@ final class Advising {
     private List<PlaceLadder.Priced> points(List<Prospect> here) {
         List<PlaceLadder.Priced> points = new ArrayList<>();
         // What loses a role bears on nothing, which needs no trial.
-        here.stream().filter(swap -> swap.rolesLost().isEmpty()).forEach(swap -> cost(swap.to().values()).ifPresent(
+        here.stream().filter(this::serves).forEach(swap -> cost(swap.to().values()).ifPresent(
                 cost -> points.add(new PlaceLadder.Priced(Assemblies.words(swap.to()), cost, swap.benefit(), Optional.of(() -> bears(swap))))));
         return points;
     }
@@ -98,9 +99,18 @@ final class Advising {
         return cost(from.values()).map(cost -> new PlaceLadder.Priced(Assemblies.words(from), cost, weighing.benefit(result.totals()), Optional.empty()));
     }
 
-    /** Whether a swap gives a valid build, keeps all role kinds, takes it past no limit and keeps to the budget. */
+    /** Whether what a swap puts in has every role kind that what it takes out has, wherever else the build has them. */
+    private boolean serves(Prospect swap) {
+        return roles(swap.to()).containsAll(roles(swap.from()));
+    }
+
+    private Set<String> roles(Map<String, String> assembly) {
+        return assembly.values().stream().flatMap(part -> catalog.roleOf(catalog.parts().get(part)).stream()).collect(Collectors.toSet());
+    }
+
+    /** Whether a swap gives a valid build, serves as before, takes the build past no limit and keeps to the budget. */
     private boolean bears(Prospect swap) {
-        return swap.rolesLost().isEmpty() && swap.tried().filter(made -> made.sound() && Improvement.affordable(result, made.after())).isPresent();
+        return serves(swap) && swap.tried().filter(made -> made.sound() && Improvement.affordable(result, made.after())).isPresent();
     }
 
     private static List<Fraction> steps(List<PlaceLadder.Priced> rungs) {

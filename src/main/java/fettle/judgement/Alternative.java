@@ -21,7 +21,7 @@ import java.util.function.BooleanSupplier;
  * What another assembly in one place of a build would do, as rules judge it.
  *
  * @param swap what it would be
- * @param bears tells whether it gives a valid build, keeps all role kinds, takes it past no limit and keeps to the budget, which is found out when asked
+ * @param bears tells whether it gives a valid build, keeps all role kinds of what is there, takes the build past no limit and keeps to the budget, which is found out when asked
  * @param place where the place is written
  * @param better by attribute, what gets better
  * @param worse by attribute, what gets worse
@@ -46,7 +46,7 @@ public record Alternative(
         return swap.path();
     }
 
-    /** Whether it gives a valid build, keeps all role kinds, takes it past no limit and keeps to the budget. Rules ask this last, since finding it out takes longest. */
+    /** Whether it gives a valid build, serves as before, takes the build past no limit and keeps to the budget. Rules ask this last, since finding it out takes longest. */
     public boolean feasible() {
         return bears.getAsBoolean();
     }
