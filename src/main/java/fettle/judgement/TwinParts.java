@@ -9,9 +9,10 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Two parts without slots that have the same figures and can stand in for each other in every slot that takes both.
+ * Two parts without slots that have the same figures and can stand in for each other in every slot that takes both, save where both may stand in it at once and neither
+ * twice.
  *
- * @param slots those slots, in order
+ * @param slots those slots without such, in order
  * @param oneAt what the one is cheapest at; empty where nothing sells it
  * @param otherAt likewise the other
  */

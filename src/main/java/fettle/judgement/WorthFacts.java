@@ -10,6 +10,7 @@ import fettle.space.Undecided;
 import fettle.space.worth.Comparison;
 import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
+import fettle.space.worth.Likeness;
 import fettle.space.worth.PartWorth;
 import fettle.space.worth.Placing;
 import fettle.space.worth.SlotWorth;
@@ -45,6 +46,7 @@ final class WorthFacts {
     private final Set<String> measured;
     private final SortedMap<String, Seen> seen = new TreeMap<>();
     private final SortedMap<String, SortedMap<String, List<String>>> twins = new TreeMap<>();
+    private final SortedMap<String, SortedMap<String, List<String>>> sideBySide = new TreeMap<>();
 
     /**
      * A slot of a platform that holds a part.
@@ -143,16 +145,25 @@ final class WorthFacts {
                 seen.computeIfAbsent(part, unused -> new Seen()).add(home, worth);
             }
         });
-        slot.twins().stream().filter(pair -> measured.contains(pair.one()) && measured.contains(pair.other())).forEach(pair -> twins(pair.one(), pair.other(), home));
+        see(slot.twins(), home, twins);
+        see(slot.sideBySide(), home, sideBySide);
+    }
+
+    private void see(List<SlotWorth.Twins> pairs, Home home, SortedMap<String, SortedMap<String, List<String>>> where) {
+        pairs.stream().filter(pair -> measured.contains(pair.one()) && measured.contains(pair.other())).forEach(pair -> see(pair.one(), pair.other(), home, where));
+    }
+
+    private static void see(String one, String other, Home home, SortedMap<String, SortedMap<String, List<String>>> where) {
+        where.computeIfAbsent(one, unused -> new TreeMap<>()).computeIfAbsent(other, unused -> new ArrayList<>()).add(home.slot);
     }
 
     private void see(String part, Placing placing) {
         Home home = new Home(placing.platform(), placing.slot().toString(), placing.alike().keySet());
         if (measured.contains(part)) {
             seen.computeIfAbsent(part, unused -> new Seen()).add(home, placing.worth());
-            placing.alike().forEach((other, twin) -> {
-                if (twin && measured.contains(other) && part.compareTo(other) < 0) {
-                    twins(part, other, home);
+            placing.alike().forEach((other, likeness) -> {
+                if (likeness != Likeness.APART && measured.contains(other) && part.compareTo(other) < 0) {
+                    see(part, other, home, likeness == Likeness.TWINS ? twins : sideBySide);
                 }
             });
         }
@@ -161,10 +172,6 @@ final class WorthFacts {
     /** Whether all that is known to outdo a part there was read in full. */
     private boolean certain(Alike place) {
         return place.worth.dominated().filter(verdict -> halfRead.in(Optional.of(verdict.shown())) || halfRead.in(verdict.by())).isEmpty();
-    }
-
-    private void twins(String one, String other, Home home) {
-        twins.computeIfAbsent(one, unused -> new TreeMap<>()).computeIfAbsent(other, unused -> new ArrayList<>()).add(home.slot);
     }
 
     private List<OutdonePart> outdone() {
@@ -230,12 +237,13 @@ final class WorthFacts {
         return List.copyOf(facts);
     }
 
-    /** Pairs that are twins wherever both can stand. */
+    /** Pairs that are twins wherever both can stand, save where they are not for standing side by side alone. */
     private List<TwinParts> twins() {
         List<TwinParts> found = new ArrayList<>();
         twins.forEach((one, others) -> others.forEach((other, slots) -> {
             long together = seen.get(one).alike.stream().flatMap(alike -> alike.slots.stream()).filter(slot -> slot.standing.contains(other)).count();
-            if (together == slots.size() && !obscure.both(one, other)) {
+            int beside = sideBySide.getOrDefault(one, new TreeMap<>()).getOrDefault(other, List.of()).size();
+            if (together == slots.size() + beside && !obscure.both(one, other)) {
                 found.add(new TwinParts(catalog.parts().get(one), catalog.parts().get(other), slots.stream().distinct().sorted().toList(), prices.cheapest(one), prices.cheapest(other)));
             }
         }));

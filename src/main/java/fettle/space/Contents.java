@@ -126,12 +126,19 @@ public final class Contents {
 
     /** Whether assemblies in place of others always find room: of their head and its span only. */
     boolean roomFor(Stand from, int head) {
+        return !repeats(from, head) && longEnough(from, head);
+    }
+
+    /** Whether a head stands beside some assembly of a stand and may not stand there twice. */
+    private boolean repeats(Stand from, int head) {
+        return several() && room().distinct() && head != from.head() && beside().get(from.node()).heads().get(head);
+    }
+
+    private boolean longEnough(Stand from, int head) {
         if (!several()) {
             return terrain.span()[head] <= room().notches();
         }
-        Beside others = beside().get(from.node());
-        boolean repeated = room().distinct() && head != from.head() && others.heads().get(head);
-        return !repeated && (!room().measured() || others.span() + terrain.span()[head] <= room().notches());
+        return !room().measured() || beside().get(from.node()).span() + terrain.span()[head] <= room().notches();
     }
 
     private Map<Integer, Beside> beside() {
@@ -209,6 +216,11 @@ public final class Contents {
     /** Whether a swap is safe whatever stands around. */
     public boolean surelySafe(Stand from, Stand to) {
         return known(from, to) == Known.SAFE;
+    }
+
+    /** Whether swaps either way are safe whatever stands around, were it not that both can be there, side by side, and neither twice. */
+    public boolean safeUnlessTwice(Stand one, Stand other) {
+        return repeats(one, other.head()) && longEnough(one, other.head()) && longEnough(other, one.head()) && open(one, other).length == 0 && open(other, one).length == 0;
     }
 
     /** Whether a swap is unsafe whatever stands around. */

@@ -179,13 +179,20 @@ public final class Comparison {
         return new Placing(platform, terrain.slots().get(site.slot()), worth, merit, forPrice, alike(site, head));
     }
 
-    private SortedMap<String, Boolean> alike(Site site, int head) {
-        SortedMap<String, Boolean> alike = new TreeMap<>();
+    private SortedMap<String, Likeness> alike(Site site, int head) {
+        SortedMap<String, Likeness> alike = new TreeMap<>();
         for (List<Stand> same : Deal.alike(site.contents(), terrain, this::figuresOf)) {
             same.stream().filter(stand -> stand.head() == head).forEach(stand -> same.stream().filter(other -> other.head() != head).forEach(other ->
-                    alike.put(terrain.hosts().get(other.head()), site.safe(stand, other) && site.safe(other, stand))));
+                    alike.put(terrain.hosts().get(other.head()), likeness(site, stand, other))));
         }
         return alike;
+    }
+
+    private static Likeness likeness(Site site, Stand one, Stand other) {
+        if (site.safe(one, other) && site.safe(other, one)) {
+            return Likeness.TWINS;
+        }
+        return site.contents().safeUnlessTwice(one, other) ? Likeness.SIDE_BY_SIDE : Likeness.APART;
     }
 
     private Optional<Merit> merit(Verdict verdict, Site site, Arena arena) {

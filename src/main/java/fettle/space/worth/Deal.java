@@ -27,6 +27,7 @@ final class Deal {
     private final Map<Sameness, PartWorth> worths = new HashMap<>();
     private final Map<Sameness, SortedMap<String, PartWorth>> known = new HashMap<>();
     private List<SlotWorth.Twins> twins = new ArrayList<>();
+    private List<SlotWorth.Twins> sideBySide = new ArrayList<>();
     private final Map<SlotWorth.Twins, List<Stand>> unsettledTwins = new HashMap<>();
 
     /**
@@ -44,6 +45,7 @@ final class Deal {
         free.heads().forEach(this::settle);
         pair(figures);
         twins = sorted(twins);
+        sideBySide = sorted(sideBySide);
     }
 
     /** The very same things, not just equal ones, which would take long to tell. */
@@ -108,6 +110,8 @@ final class Deal {
         SlotWorth.Twins pair = new SlotWorth.Twins(names.get(0), names.get(1));
         if (contents.surelySafe(one, other) && contents.surelySafe(other, one)) {
             twins.add(pair);
+        } else if (contents.safeUnlessTwice(one, other)) {
+            sideBySide.add(pair);
         } else if (!contents.surelyUnsafe(one, other) && !contents.surelyUnsafe(other, one)) {
             unsettledTwins.put(pair, List.of(one, other));
         }
@@ -145,7 +149,7 @@ final class Deal {
             }
             return all;
         });
-        return new SlotWorth(platform, terrain.slots().get(slot), parts, twins(swaps));
+        return new SlotWorth(platform, terrain.slots().get(slot), parts, twins(swaps), sideBySide);
     }
 
     private List<SlotWorth.Twins> twins(Swaps swaps) {
@@ -162,6 +166,6 @@ final class Deal {
     }
 
     private static List<SlotWorth.Twins> sorted(List<SlotWorth.Twins> pairs) {
-        return pairs.stream().sorted(Comparator.comparing(SlotWorth.Twins::one).thenComparing(SlotWorth.Twins::other)).toList();
+        return List.copyOf(pairs.stream().sorted(Comparator.comparing(SlotWorth.Twins::one).thenComparing(SlotWorth.Twins::other)).toList());
     }
 }
