@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 
@@ -22,21 +23,32 @@ import java.util.TreeSet;
  */
 public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty, Places anyhow, Places anyPrice, Places behindAdapter, Places forPrice) {
 
+    /** The part, where what outdoes it in most of these slots is an empty slot. */
+    public Optional<String> burden(Places places) {
+        return places.most().empty ? Optional.of(part.id()) : Optional.empty();
+    }
+
     /**
      * Slots in which a part is outdone by the same.
      *
      * @param slots in order
      * @param shown the part's smallest assembly there
      * @param by what outdoes that
+     * @param empty whether that is an empty slot
      * @param gains what that gains, attribute by attribute
      * @param because the figures and prices in which the two differ, as far as they are stated
      */
-    public record Place(List<String> slots, String shown, String by, List<Gain> gains, List<Fact> because) {
+    public record Place(List<String> slots, String shown, String by, boolean empty, List<Gain> gains, List<Fact> because) {
 
         public Place {
             slots = List.copyOf(slots);
             gains = List.copyOf(gains);
             because = List.copyOf(because);
+        }
+
+        /** What outdoes it, where that has figures of its own to be checked. */
+        public Optional<String> rival() {
+            return empty ? Optional.empty() : Optional.of(by);
         }
 
         /** The same as a finding's data has it. */

@@ -221,7 +221,7 @@ final class WorthFacts {
         List<Gain> told = gains.of(dominated);
         return new OutdonePart.Place(
                 places.stream().flatMap(place -> place.slots.stream()).map(Home::slot).distinct().sorted().toList(), Assemblies.words(Optional.of(dominated.shown())),
-                Assemblies.words(dominated.by()), told, because(dominated, told));
+                Assemblies.words(dominated.by()), dominated.by().isEmpty(), told, because(dominated, told));
     }
 
     /** What the catalog states of the parts of either in which the two differ. */
