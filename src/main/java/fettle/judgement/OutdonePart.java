@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -31,17 +32,16 @@ public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty,
     /**
      * Slots in which a part is outdone by the same.
      *
-     * @param slots in order
+     * @param where the slots, and on which platforms that is so
      * @param shown the part's smallest assembly there
      * @param by what outdoes that
      * @param empty whether that is an empty slot
      * @param gains what that gains, attribute by attribute
      * @param because the figures and prices in which the two differ, as far as they are stated
      */
-    public record Place(List<String> slots, String shown, String by, boolean empty, List<Gain> gains, List<Fact> because) {
+    public record Place(Whereabouts where, String shown, String by, boolean empty, List<Gain> gains, List<Fact> because) {
 
         public Place {
-            slots = List.copyOf(slots);
             gains = List.copyOf(gains);
             because = List.copyOf(because);
         }
@@ -51,9 +51,13 @@ public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty,
             return empty ? Optional.empty() : Optional.of(by);
         }
 
-        /** The same as a finding's data has it. */
+        /** The same as a finding's data has it; platforms are told of the slots in which it doesn't hold on all. */
         private Map<String, Object> data() {
-            return Map.of("slots", slots, "shown", shown, "by", by, "gains", gains);
+            Map<String, Object> data = new TreeMap<>(Map.of("slots", where.slots(), "shown", shown, "by", by, "gains", gains));
+            if (!where.onSome().isEmpty()) {
+                data.put("platforms", where.onSome());
+            }
+            return data;
         }
     }
 
@@ -78,7 +82,7 @@ public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty,
         /** All the slots, in order. */
         public List<String> slots() {
             Set<String> slots = new TreeSet<>();
-            by.forEach(place -> slots.addAll(place.slots));
+            by.forEach(place -> slots.addAll(place.where.slots()));
             return List.copyOf(slots);
         }
 
@@ -95,11 +99,18 @@ public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty,
         private static List<String> told(List<Place> places) {
             int shown = places.size() == TOLD + 1 ? TOLD + 1 : TOLD;
             List<String> told = new ArrayList<>();
-            places.stream().limit(shown).forEach(place -> told.add(place.by + " in " + String.join(", ", place.slots)));
+            places.stream().limit(shown).forEach(place -> told.add(place.by + " in " + place.where.listed()));
             if (places.size() > shown) {
-                told.add("others in " + places.stream().skip(shown).mapToInt(place -> place.slots.size()).sum() + " more slots");
+                told.add(others(places.subList(shown, places.size()), places.subList(0, shown)));
             }
             return told;
+        }
+
+        private static String others(List<Place> others, List<Place> told) {
+            Set<String> slots = new TreeSet<>();
+            others.forEach(place -> slots.addAll(place.where.slots()));
+            told.forEach(place -> place.where.slots().forEach(slots::remove));
+            return slots.isEmpty() ? "others there on other platforms" : "others in " + slots.size() + (slots.size() == 1 ? " more slot" : " more slots");
         }
 
         /** Each of them as a finding's data has it. */

@@ -17,6 +17,7 @@ import fettle.space.worth.SlotWorth;
 import fettle.space.worth.Verdict;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
@@ -70,6 +71,28 @@ final class WorthFacts {
                 alike.add(first);
                 return first;
             }).slots.add(slot);
+        }
+    }
+
+    /**
+     * All that is known of where a part stands.
+     *
+     * @param platforms how many platforms it stands on, by slot
+     * @param obscure whether it may stand on more
+     */
+    private record Standing(List<Alike> places, Map<String, Integer> platforms, boolean obscure) {
+
+        Whereabouts where(List<Alike> some) {
+            SortedMap<String, SortedSet<String>> found = new TreeMap<>();
+            some.forEach(alike -> alike.slots.forEach(home -> found.computeIfAbsent(home.slot, unused -> new TreeSet<>()).add(home.platform)));
+            List<String> onAll = found.entrySet().stream().filter(each -> onAll(each.getKey(), each.getValue())).map(Map.Entry::getKey).toList();
+            onAll.forEach(found::remove);
+            return new Whereabouts(onAll, found);
+        }
+
+        private boolean onAll(String slot, SortedSet<String> on) {
+            boolean own = slot.startsWith(on.first() + "/");
+            return own || !obscure && on.size() == platforms.get(slot);
         }
     }
 
@@ -181,11 +204,12 @@ final class WorthFacts {
             if (places.stream().anyMatch(place -> place.worth.dominated().isPresent() && certain(place))) {
                 Part part = catalog.parts().get(id);
                 Predicate<Alike> free = place -> place.worth.ignoringCost() instanceof Verdict.Dominated && certain(place);
+                Standing standing = standing(id, places);
                 Predicate<Alike> adapted = place -> place.worth.dominated().map(dominated -> adapted(part, dominated)).orElse(false);
                 found.add(new OutdonePart(
                         part, everywhere(id, places, free), everywhere(id, places, place -> place.worth.worseThanEmpty() && certain(place)),
-                        places(places, free), places(places, free.and(adapted.negate())), places(places, free.and(adapted)),
-                        places(places, free.negate().and(place -> place.worth.withCost() instanceof Verdict.Dominated && certain(place)))));
+                        places(standing, free), places(standing, free.and(adapted.negate())), places(standing, free.and(adapted)),
+                        places(standing, free.negate().and(place -> place.worth.withCost() instanceof Verdict.Dominated && certain(place)))));
             }
         });
         return found;
@@ -205,22 +229,29 @@ final class WorthFacts {
         return catalog.parts().get(part).kind();
     }
 
-    private OutdonePart.Places places(List<Alike> places, Predicate<Alike> wanted) {
+    private Standing standing(String part, List<Alike> places) {
+        Map<String, Integer> platforms = new HashMap<>();
+        places.forEach(alike -> alike.slots.forEach(home -> platforms.merge(home.slot, 1, Integer::sum)));
+        return new Standing(places, platforms, obscure.parts().contains(part));
+    }
+
+    private OutdonePart.Places places(Standing standing, Predicate<Alike> wanted) {
         Map<List<Optional<Assembly>>, List<Alike>> byWitness = new LinkedHashMap<>();
-        places.stream().filter(wanted).forEach(place -> {
+        standing.places.stream().filter(wanted).forEach(place -> {
             Verdict.Dominated dominated = place.worth.dominated().orElseThrow();
             byWitness.computeIfAbsent(List.of(Optional.of(dominated.shown()), dominated.by()), unused -> new ArrayList<>()).add(place);
         });
-        return new OutdonePart.Places(byWitness.values().stream().map(this::place)
-                .sorted(Comparator.comparing((OutdonePart.Place place) -> -place.slots().size()).thenComparing(place -> place.slots().get(0)).thenComparing(OutdonePart.Place::by))
+        return new OutdonePart.Places(byWitness.values().stream().map(places -> place(standing, places))
+                .sorted(Comparator.comparing((OutdonePart.Place place) -> -place.where().slots().size()).thenComparing(place -> place.where().slots().get(0))
+                        .thenComparing(OutdonePart.Place::by))
                 .toList());
     }
 
-    private OutdonePart.Place place(List<Alike> places) {
+    private OutdonePart.Place place(Standing standing, List<Alike> places) {
         Verdict.Dominated dominated = places.get(0).worth.dominated().orElseThrow();
         List<Gain> told = gains.of(dominated);
         return new OutdonePart.Place(
-                places.stream().flatMap(place -> place.slots.stream()).map(Home::slot).distinct().sorted().toList(), Assemblies.words(Optional.of(dominated.shown())),
+                standing.where(places), Assemblies.words(Optional.of(dominated.shown())),
                 Assemblies.words(dominated.by()), dominated.by().isEmpty(), told, because(dominated, told));
     }
 

@@ -6,6 +6,7 @@ import fettle.judgement.BuildReview;
 import fettle.judgement.Coexistence;
 import fettle.judgement.Finding;
 import fettle.judgement.PlatformSurvey;
+import fettle.judgement.Whereabouts;
 import fettle.space.BuildResult;
 import fettle.space.Exact;
 import fettle.space.Fraction;
@@ -197,6 +198,8 @@ public final class JsonView {
             GainJson.write(json, gain);
         } else if (value instanceof Turn turn) {
             turn(json, turn);
+        } else if (value instanceof Whereabouts where) {
+            value(json, where.slots());
         } else if (value instanceof Collection<?> items) {
             json.writeStartArray();
             items.forEach(item -> value(json, item));
