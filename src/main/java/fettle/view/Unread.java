@@ -17,8 +17,6 @@ record Unread(Set<String> files, int findings) {
 
     /** The value of a finding that names the documents that it may come from. */
     static final String FILES = "unread";
-    /** That of one on a document which says what a name was probably meant to be. */
-    private static final String MEANT = "meant";
 
     /** What these findings say of it. */
     static Unread of(List<Finding> findings) {
@@ -32,14 +30,13 @@ record Unread(Set<String> files, int findings) {
         return findings == 0;
     }
 
-    /** The findings of each severity with those first that others may come from: what is wrong with these documents, and names that nothing is read under. */
+    /** The findings of each severity with those first that others may come from: what is wrong with these documents. */
     List<Finding> first(List<Finding> told) {
         return told.stream().sorted(Comparator.comparing(Finding::severity).thenComparing(finding -> !isCause(finding))).toList();
     }
 
     private boolean isCause(Finding finding) {
-        return finding.subject().startsWith("document:")
-                && (finding.data().containsKey(MEANT) || finding.where().stream().anyMatch(place -> files.contains(place.file())));
+        return finding.subject().startsWith("document:") && finding.where().stream().anyMatch(place -> files.contains(place.file()));
     }
 
     /** Says what to begin with. */
