@@ -1,6 +1,7 @@
 package fettle.document;
 
 import fettle.document.PlaceFinder.Place;
+import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -12,6 +13,8 @@ import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
 /** Words a slip in YAML for people who write it by hand. */
 record YamlFault(Place place, String what, String remedy) {
 
+    /** A name, a colon and a value; in a list {@code kind:} and {@code tag:} begin selectors. */
+    private static final Pattern STUCK = Pattern.compile("(\\s*(?:- +(?!kind:|tag:))*)([A-Za-z_][\\w-]*):([^\\s:/#,\\[{][^:#]*)");
     private static final Pattern BEYOND = Pattern.compile("\\\\U[89a-fA-F][0-9a-fA-F]{7}");
 
     void report(TreeBuilder tree) {
@@ -32,9 +35,32 @@ record YamlFault(Place place, String what, String remedy) {
             Mark mark = marked.getProblemMark().or(marked::getContextMark).orElse(null);
             Place place = mark == null ? new Place(1, 1) : new Place(mark.getLine() + 1, mark.getColumn() + 1);
             String parserSays = marked.getContext() + " " + marked.getProblem();
+            Optional<YamlFault> stuck = parserSays.contains("mapping values are not allowed") || parserSays.contains("could not find expected ':'")
+                    ? stuck(text, place.line()) : Optional.empty();
+            if (stuck.isPresent()) {
+                return stuck.get();
+            }
             return new YamlFault(place, what(parserSays), remedy(parserSays));
         }
         return new YamlFault(new Place(1, 1), "this is not YAML", "correct the document");
+    }
+
+    /** A colon with no space behind it, in the last line above that says anything or else in this one: the name goes on as a text there, into the next line. */
+    private static Optional<YamlFault> stuck(String text, int line) {
+        List<String> lines = text.lines().limit(line).toList();
+        int above = Math.min(line, lines.size()) - 1;
+        while (above > 0 && lines.get(above - 1).isBlank()) {
+            above--;
+        }
+        return stuckIn(lines, above).or(() -> stuckIn(lines, line));
+    }
+
+    private static Optional<YamlFault> stuckIn(List<String> lines, int line) {
+        Matcher stuck = STUCK.matcher(line > 0 && line <= lines.size() ? lines.get(line - 1) : "");
+        return stuck.matches()
+                ? Optional.of(new YamlFault(new Place(line, stuck.end(1) + 1), "no space stands behind the colon of " + Words.shortened(stuck.group(2)),
+                        "write " + Words.shortened(stuck.group(2) + ": " + stuck.group(3))))
+                : Optional.empty();
     }
 
     /** An escape for a number that no character has, which stands at an index of a text or behind it. */

@@ -159,6 +159,14 @@ class HostileTextTest {
     }
 
     @Test
+    void a_colon_without_a_space_behind_it_is_told_where_it_stands() {
+        assertYaml("parts:\n  - id: a\n  - id:tail\n\n    kind: k\n", "{parts=[{id='a'} 'id:tail\nkind']}", "3:5 /parts/2: no space stands behind the colon of id");
+        assertYaml("parts:\n  - id: a\n    kind:keel\n    mounts: [m]\n", "{parts=[]}", "3:5 /parts/0: no space stands behind the colon of kind");
+        assertYaml("accepts:\n  - kind:spar\n    mounts: [m]\n", "{accepts=['kind:spar mounts']}", "3:11 /accepts/1: a colon stands where no property can begin");
+        assertEquals(List.of("write id: tail"), remedies("a.yaml", "parts:\n  - id:tail\n    kind: k\n"));
+    }
+
+    @Test
     void a_comma_that_can_part_thousands_is_not_taken_for_one_of_decimals() {
         assertEquals(List.of("write 2000 for thousands, or 2.000 for a decimal"), remedies("a.yaml", "{price: 2,000}"));
         assertEquals(List.of("write 1234567", "write 2.5"), remedies("a.yaml", "{\uD83E\uDE81: {price: 1,234,567, \uD83E\uDE81\uD83E\uDE81: 2,5}}"));
