@@ -2,6 +2,7 @@ package fettle.document;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -28,6 +29,8 @@ final class Expectation {
             return expected + ", without quotes";
         } else if (found instanceof Node.Text text && isNumeric(types) && commas(text, types).isPresent()) {
             return expected + commas(text, types).get();
+        } else if (found instanceof Node.Text text && types.equals(Set.of("boolean")) && truth(text.value()).isPresent()) {
+            return expected + truth(text.value()).get();
         } else if (found instanceof Node.Text text && types.equals(Set.of("array")) && NAME.matcher(text.value()).matches()) {
             return expected + ", between brackets: [\"" + text.value() + "\"]";
         } else if ((found instanceof Node.Num || found instanceof Node.Bool) && types.equals(Set.of("string"))) {
@@ -37,6 +40,16 @@ final class Expectation {
                     ? " such as { id: " + text.value() + " }" : "");
         }
         return expected;
+    }
+
+    /** What to write in place of a word for a truth value that is a text here. */
+    private static Optional<String> truth(String word) {
+        return switch (word.toLowerCase(Locale.ROOT)) {
+            case "true", "false" -> Optional.of(", without quotes");
+            case "yes", "on", "y" -> Optional.of(", here true");
+            case "no", "off", "n" -> Optional.of(", here false");
+            default -> Optional.empty();
+        };
     }
 
     /** What to write in place of a number with commas. */
