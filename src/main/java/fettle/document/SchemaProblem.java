@@ -19,6 +19,11 @@ public record SchemaProblem(Origin origin, String expected, String found, Option
         Objects.requireNonNull(meant);
     }
 
+    /** Whether it is the key by which some YAML takes over what stands elsewhere, and which means nothing here. */
+    public boolean isMerge() {
+        return expected.startsWith("a property of ") && origin.pointer().endsWith("/<<");
+    }
+
     /** Whether what can't stand in the document shows that it is a build's, and not a catalog's. */
     public boolean isBuild() {
         return expected.startsWith("a property of ") && (origin.pointer().equals("/build") || origin.pointer().equals("/builds"));
