@@ -25,7 +25,7 @@ final class DocumentFile {
             if (attributes.isDirectory()) {
                 return unreadable(shown, "this is a folder, but a file is expected", "name a file in it");
             } else if (!attributes.isRegularFile()) {
-                return unreadable(shown, "this is not an ordinary file", "put the document in a file, or give it on standard input as -");
+                return unreadable(shown, "this is not an ordinary file", "put the document in a file; a build may be given on standard input as -");
             } else if (attributes.size() > MOST_BYTES) {
                 return tooLarge(shown);
             }
@@ -63,10 +63,10 @@ final class DocumentFile {
         return !isYamlName(name) && text.stripLeading().startsWith("{");
     }
 
-    /** Whether a file of this name is a document. */
+    /** Whether a file of this name is a document. What begins with {@code .#} is the mark by which an editor keeps a file to itself while its text is not saved. */
     static boolean hasDocumentName(String name) {
         String lower = name.toLowerCase(Locale.ROOT);
-        return lower.endsWith(".json") || isYamlName(lower);
+        return !name.startsWith(".#") && (lower.endsWith(".json") || isYamlName(lower));
     }
 
     /** Whether a file of this name is a YAML document. */

@@ -110,7 +110,7 @@ public final class RevisionFolder {
         List<Document> documents = new ArrayList<>();
         List<Listed> toRead = new ArrayList<>();
         for (Listed file : listed()) {
-            if (!wanted.test(file.path) || !DocumentFile.hasDocumentName(file.path)) {
+            if (!wanted.test(file.path) || !DocumentFile.hasDocumentName(file.path.substring(file.path.lastIndexOf('/') + 1))) {
                 continue;
             }
             if (file.mode.equals(LINK)) {

@@ -114,6 +114,13 @@ class DocumentsTest {
     }
 
     @Test
+    void the_mark_of_an_editor_that_holds_a_file_is_no_document() throws IOException {
+        Files.createSymbolicLink(folder.resolve(".#sound.json"), folder.resolve("someone@host.1"));
+        assertEquals(List.of("sound.json []"), toldCatalog());
+        assertEquals(List.of(folder.resolve("sound.json").toString()), List.copyOf(SavedFiles.catalog(folder).stamps().keySet()));
+    }
+
+    @Test
     void many_links_among_folders_do_not_multiply_the_work() throws IOException {
         for (int i = 0; i < 40; i++) {
             Files.createDirectories(folder.resolve("d" + i));
