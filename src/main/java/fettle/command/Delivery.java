@@ -6,6 +6,7 @@ import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -49,8 +50,16 @@ record Delivery(Optional<Path> file, Streams streams) {
     }
 
     private NotChecked notWritten(IOException cause) {
-        return notWritten(file.get(), obstacle(file.get())
-                .orElse(cause instanceof AccessDeniedException ? "writing there is not permitted" : String.valueOf(cause.getMessage())));
+        return notWritten(file.get(), obstacle(file.get()).orElseGet(() -> reason(cause)));
+    }
+
+    /** Why nothing could be written, in words that follow a colon; the message of many a cause is no more than the file's name. */
+    static String reason(IOException cause) {
+        if (cause instanceof AccessDeniedException) {
+            return "writing there is not permitted";
+        }
+        String said = cause instanceof FileSystemException refused ? refused.getReason() : cause.getMessage();
+        return said == null || said.isBlank() ? "the system refuses it, and gives no reason" : said;
     }
 
     /** Why there can be no such file, as far as its place tells. */

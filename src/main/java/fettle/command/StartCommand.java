@@ -46,7 +46,7 @@ final class StartCommand implements Command {
                 }
             }
         } catch (IOException broken) {
-            throw new NotChecked("cannot write to " + folder + ": " + broken.getMessage());
+            throw new NotChecked("cannot write to " + folder + ": " + Delivery.reason(broken) + "; name a folder where files can be written");
         }
         streams.out().println("wrote " + FILES.size() + " files to " + folder + "; next: fettle lint " + folder + ", and fettle validate " + folder + " " + folder.resolve("builds"));
         return ExitCode.FINE;

@@ -7,7 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import fettle.view.Shown;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -78,6 +81,33 @@ class ExitCodeTest {
         notChecked("auto, always, never", Ran.fettle("lint", PLAIN, "--color", "pink"));
         notChecked("See fettle validate --help", Ran.fettle("validate", PLAIN));
         notChecked("usage: fettle", Ran.fettle());
+    }
+
+    @Test
+    void output_is_not_written_over_a_document_that_has_another_name_too() throws IOException {
+        Path catalog = Files.createDirectories(folder.resolve("catalog"));
+        String text = Files.readString(Path.of(PLAIN, "catalog.yaml"));
+        Files.writeString(catalog.resolve("catalog.yaml"), text);
+        Files.createLink(folder.resolve("out.txt"), catalog.resolve("catalog.yaml"));
+        notChecked("would be written over", Ran.fettle("lint", catalog.toString(), "-o", folder.resolve("out.txt").toString()));
+        assertEquals(text, Files.readString(catalog.resolve("catalog.yaml")));
+        Files.createLink(folder.resolve("one.txt"), Files.writeString(folder.resolve("two.txt"), "old"));
+        assertEquals(0, Ran.fettle("lint", catalog.toString(), "-o", folder.resolve("one.txt").toString()).exit());
+        assertTrue(Files.readString(folder.resolve("two.txt")).contains("no findings"));
+    }
+
+    @Test
+    void a_dash_is_no_file_for_output() {
+        notChecked("-o takes a file, and - is none; write ./- for a file of that name", Ran.fettle("lint", PLAIN, "-o", "-"));
+        assertFalse(Files.exists(Path.of("-")));
+    }
+
+    @Test
+    void why_nothing_could_be_written_is_more_than_the_name_of_the_file() {
+        assertEquals("the system refuses it, and gives no reason", Delivery.reason(new NoSuchFileException("/proc/x")));
+        assertEquals("writing there is not permitted", Delivery.reason(new AccessDeniedException("/proc/x")));
+        assertEquals("No space left on device", Delivery.reason(new FileSystemException("/x", null, "No space left on device")));
+        assertEquals("Stream closed", Delivery.reason(new IOException("Stream closed")));
     }
 
     @Test
