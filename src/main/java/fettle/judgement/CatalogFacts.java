@@ -99,6 +99,7 @@ final class CatalogFacts {
         facts.addAll(catalog.currencies().values());
         facts.addAll(catalog.vendors().values());
         facts.addAll(catalog.offers());
+        facts.addAll(catalog.constraints().values());
         facts.addAll(AccessTier.of(catalog));
         for (Map<String, Part> hosts : List.of(catalog.platforms(), catalog.parts())) {
             for (Part host : hosts.values()) {
