@@ -98,6 +98,7 @@ final class CatalogFacts {
         facts.addAll(catalog.attributes().values());
         facts.addAll(catalog.currencies().values());
         facts.addAll(catalog.vendors().values());
+        facts.addAll(catalog.lenses().values());
         facts.addAll(catalog.offers());
         facts.addAll(catalog.constraints().values());
         facts.addAll(AccessTier.of(catalog));

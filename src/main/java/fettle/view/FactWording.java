@@ -167,7 +167,7 @@ final class FactWording {
     }
 
     private static String weights(Map<String, BigDecimal> weights) {
-        return Phrases.and(weights.entrySet().stream().map(entry -> entry.getKey() + " by " + Exact.text(entry.getValue())).toList());
+        return weights.isEmpty() ? "nothing" : Phrases.and(weights.entrySet().stream().map(entry -> entry.getKey() + " by " + Exact.text(entry.getValue())).toList());
     }
 
     private static String effects(Map<String, BigDecimal> effects) {
