@@ -28,7 +28,8 @@ import picocli.CommandLine.ParseResult;
 /** {@code ladder CATALOG}: what a slot offers for its price. */
 final class LadderCommand implements Command {
 
-    static final String PURPOSE = "Sorts what a slot can hold by cost and benefit: the rungs worth climbing, with the price of each step, and the waste between them.";
+    static final String PURPOSE = "Sorts what a slot can hold by cost and benefit: the rungs worth climbing, with the price of each step, and the waste between them."
+            + " Where assemblies of several parts come to the same cost and benefit, they share a rung and its step price, and are all told.";
 
     private static final String LENS = "--lens";
     private static final String SLOT = "--slot";

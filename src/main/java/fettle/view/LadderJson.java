@@ -59,10 +59,7 @@ public final class LadderJson {
         JsonView.value(json, List.copyOf(group.roles()));
         json.writeArrayPropertyStart("rungs");
         for (Ladder.Rung rung : group.rungs()) {
-            json.writeStartObject();
-            figures(json, rung.offer());
-            JsonView.text(json, "step", rung.step().map(Fraction::toString));
-            json.writeEndObject();
+            rung(json, rung);
         }
         json.writeEndArray();
         json.writeArrayPropertyStart("others");
@@ -73,6 +70,19 @@ public final class LadderJson {
             json.writeEndObject();
         }
         json.writeEndArray();
+        json.writeEndObject();
+    }
+
+    /** Each place on the hull is one entry, so that each step leads from one entry to the next. */
+    private static void rung(JsonGenerator json, Ladder.Rung rung) {
+        json.writeStartObject();
+        figures(json, rung.offer());
+        JsonView.text(json, "step", rung.step().map(Fraction::toString));
+        if (!rung.alike().isEmpty()) {
+            json.writeArrayPropertyStart("alike");
+            rung.alike().forEach(offer -> JsonView.value(json, offer.paths()));
+            json.writeEndArray();
+        }
         json.writeEndObject();
     }
 

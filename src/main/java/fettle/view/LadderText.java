@@ -11,6 +11,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** Writes the value ladder of a slot for people: rungs by rising cost, and between them what is a waste of money. */
 public final class LadderText {
@@ -82,12 +83,18 @@ public final class LadderText {
         return "of " + Phrases.count(ladder.standing().size(), "part", "parts") + " " + Phrases.and(counts);
     }
 
-    private record Row(Standing standing, Ladder.Offer offer, String step) {}
+    /** @param alike what shares a rung with it */
+    private record Row(Standing standing, Ladder.Offer offer, List<Ladder.Offer> alike, String step) {
+
+        String assembly() {
+            return ImprovementWording.assembly(offer.paths()) + alike.stream().map(other -> "; or " + ImprovementWording.assembly(other.paths())).collect(Collectors.joining());
+        }
+    }
 
     private static List<Row> rows(Ladder.Group group) {
         List<Row> rows = new ArrayList<>();
-        group.rungs().forEach(rung -> rows.add(new Row(Standing.RUNG, rung.offer(), rung.step().map(Figures::of).orElse(""))));
-        group.others().forEach(other -> rows.add(new Row(other.standing(), other.offer(), "")));
+        group.rungs().forEach(rung -> rows.add(new Row(Standing.RUNG, rung.offer(), rung.alike(), rung.step().map(Figures::of).orElse(""))));
+        group.others().forEach(other -> rows.add(new Row(other.standing(), other.offer(), List.of(), "")));
         rows.sort(Comparator.comparing((Row row) -> row.offer.cost()).thenComparing(row -> row.offer.benefit()).thenComparing(Row::standing));
         return rows;
     }
@@ -104,7 +111,7 @@ public final class LadderText {
             for (List<String> column : columns.subList(1, columns.size())) {
                 line.append(GAP).append(Grid.right(column.get(i), Grid.widest(column)));
             }
-            String assembly = i == 0 ? "assembly" : ImprovementWording.assembly(rows.get(i - 1).offer.paths());
+            String assembly = i == 0 ? "assembly" : rows.get(i - 1).assembly();
             sheet.tabbed(Span.faint(""), line + GAP, Span.plain(assembly));
         }
     }

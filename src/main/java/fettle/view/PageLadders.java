@@ -37,7 +37,7 @@ final class PageLadders {
     /** How many ladders of slots on parts a page holds, shared evenly by its platforms. */
     private static final int MOST_OUTWARD = 2_000;
 
-    /** How many marks a plot has, rungs apart: more could not be told from each other. */
+    /** How many marks a plot has besides one for each rung: more could not be told from each other. */
     private static final int MOST_OTHERS = 40;
 
     private final Catalog catalog;
@@ -126,12 +126,16 @@ final class PageLadders {
 
     private void group(PageJson page, Ladder.Group group) {
         page.text("serves", group.roles().isEmpty() ? "no role" : Phrases.and(group.roles()));
-        page.json().writeNumberProperty("more", Math.max(0, group.others().size() - MOST_OTHERS));
+        long alike = group.rungs().stream().mapToLong(rung -> rung.alike().size()).sum();
+        page.json().writeNumberProperty("more", Math.max(0, alike + group.others().size() - MOST_OTHERS));
         page.json().writeArrayPropertyStart("marks");
         group.rungs().forEach(rung -> mark(page, Standing.RUNG, rung.offer(), rung.step()));
+        group.rungs().stream().flatMap(rung -> rung.alike().stream().map(offer -> new Ladder.Rung(offer, List.of(), rung.step())))
+                .limit(MOST_OTHERS)
+                .forEach(same -> mark(page, Standing.RUNG, same.offer(), same.step()));
         group.others().stream()
                 .sorted(Comparator.comparing(Ladder.Other::standing).thenComparing(other -> other.offer().benefit(), Comparator.reverseOrder()))
-                .limit(MOST_OTHERS)
+                .limit(Math.max(0, MOST_OTHERS - alike))
                 .forEach(other -> mark(page, other.standing(), other.offer(), Optional.empty()));
         page.json().writeEndArray();
     }

@@ -396,7 +396,7 @@
       return [groups.map(function (group) {
         const marks = group.marks.slice().sort(function (one, other) { return Number(one[1]) - Number(other[1]) || Number(one[2]) - Number(other[2]); });
         return [el("h4", {}, "Serving " + group.serves), plot(marks, slot.label + " for " + lens.label + ", cost against benefit, serving " + group.serves), marksTable(marks),
-          group.more > 0 ? el("p", {}, many(group.more, "more is", "more are") + " off the rungs and left out here, those of the least benefit; the command ladder tells them.") : null];
+          group.more > 0 ? el("p", {}, many(group.more, "more is", "more are") + " left out here, those of the least benefit off the rungs; the command ladder tells them.") : null];
       }), ladder.left > 0 ? el("p", {}, many(ladder.left, "other group", "other groups") + " of assemblies serve more roles at once; the command ladder tells them.") : null];
     });
   }

@@ -36,7 +36,7 @@ class LadderTest {
 
     private static List<String> rungs(JsonNode group) {
         return StreamSupport.stream(group.get("rungs").spliterator(), false)
-                .map(rung -> rung.get("parts") + " " + rung.get("cost").asString() + " " + rung.get("benefit").asString() + " " + rung.get("step"))
+                .map(rung -> rung.get("parts") + " " + rung.get("cost").asString() + " " + rung.get("benefit").asString() + " " + rung.get("step") + (rung.has("alike") ? " " + rung.get("alike") : ""))
                 .collect(Collectors.toList());
     }
 
@@ -104,6 +104,19 @@ class LadderTest {
 
                 This concerns game data only, and says nothing about real equipment.
                 """, ladder(EXTENDED, "oar", "oar/grip", "steady").out());
+    }
+
+    /**
+     * Arch (10, 1) and bow (10, 1), which both carry gem for 5 more and 3 points: from (10, 1) to (15, 4) a point costs 5/3. Bow weighs less, which the lens doesn't count.
+     */
+    @Test
+    void what_comes_to_the_same_shares_a_rung() {
+        String two = "src/test/resources/fettle/ladder/two-alike";
+        assertEquals(
+                List.of("{\"\":\"arch\"} 10 1 null [{\"\":\"bow\"}]", "{\"\":\"arch\",\"eye\":\"gem\"} 15 4 \"5/3\" [{\"\":\"bow\",\"eye\":\"gem\"}]"),
+                rungs(json(ladder(two, "lamp", "lamp/top", "bright", "--format", "json")).get("groups").get(0)));
+        String text = ladder(two, "lamp", "lamp/top", "bright").out();
+        assertTrue(text.contains("arch; or bow\n") && text.contains("arch with gem; or bow with gem\n"), text);
     }
 
     @Test

@@ -21,6 +21,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
@@ -78,10 +79,22 @@ class LadderBruteForceTest {
                 assertEquals(0, rungs.get(j).cost().compareTo(rung.offer().cost()));
                 assertEquals(0, rungs.get(j).benefit().compareTo(rung.offer().benefit()));
                 assertEquals(rungs.get(j).step().map(Object::toString), rung.step().map(Object::toString));
-                assertTrue(texts(rungs.get(j).choices()).contains(text(rung.offer().assembly())), () -> rung.offer() + " of " + offers);
+                List<Ladder.Offer> told = new ArrayList<>(rung.alike());
+                told.add(0, rung.offer());
+                told.forEach(offer -> {
+                    assertEquals(0, rung.offer().cost().compareTo(offer.cost()));
+                    assertEquals(0, rung.offer().benefit().compareTo(offer.benefit()));
+                });
+                assertTrue(texts(rungs.get(j).choices()).containsAll(told.stream().map(offer -> text(offer.assembly())).toList()), () -> told + " of " + offers);
+                assertEquals(heads(rungs.get(j).choices().stream().map(Choice::head)), heads(told.stream().map(offer -> offer.assembly().map(Assembly::part))));
             }
             others(offers, group);
         }
+    }
+
+    /** The parts that head some choices, each once, and nothing for the empty one. */
+    private static List<String> heads(Stream<Optional<String>> heads) {
+        return heads.map(head -> head.orElse("nothing")).distinct().sorted().toList();
     }
 
     /** Each part that heads no rung that is shown is shown once, with an assembly that stands as said. */
@@ -95,7 +108,7 @@ class LadderBruteForceTest {
         TreeSet<String> heads = new TreeSet<>();
         offers.forEach(offer -> offer.choice().head().ifPresent(heads::add));
         TreeSet<String> told = new TreeSet<>();
-        group.rungs().forEach(rung -> rung.offer().assembly().ifPresent(assembly -> told.add(assembly.part())));
+        group.rungs().forEach(rung -> Stream.concat(Stream.of(rung.offer()), rung.alike().stream()).forEach(offer -> offer.assembly().ifPresent(assembly -> told.add(assembly.part()))));
         group.others().forEach(other -> assertTrue(told.add(other.offer().assembly().orElseThrow().part())));
         assertEquals(heads, told);
     }

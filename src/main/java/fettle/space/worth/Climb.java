@@ -25,6 +25,7 @@ import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** Makes the value ladders of one platform's slots for one lens and one purse. */
 public final class Climb {
@@ -181,8 +182,9 @@ public final class Climb {
         for (Bargain rung : hull.rungs()) {
             Optional<Fraction> step = Optional.ofNullable(below).map(lower ->
                     Fraction.of(rung.cost().subtract(lower.cost())).over(Fraction.of(rung.benefit().subtract(lower.benefit()))));
-            rungs.add(new Ladder.Rung(offer(rung), step));
-            head(rung).ifPresent(climbed::add);
+            List<Bargain> alike = hull.alike(rung);
+            rungs.add(new Ladder.Rung(offer(rung), alike.stream().map(this::offer).toList(), step));
+            Stream.concat(Stream.of(rung), alike.stream()).forEach(there -> head(there).ifPresent(climbed::add));
             below = rung;
         }
         SortedMap<String, Bargain> best = new TreeMap<>();

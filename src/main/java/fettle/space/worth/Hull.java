@@ -27,6 +27,7 @@ public final class Hull<P extends Hull.Point> {
     }
 
     private final List<P> rungs = new ArrayList<>();
+    private final Map<P, List<P>> beside = new IdentityHashMap<>();
     private final Map<P, Standing> standings = new IdentityHashMap<>();
 
     public Hull(List<P> points) {
@@ -58,6 +59,9 @@ public final class Hull<P extends Hull.Point> {
             }
             boolean rung = next < rungs.size() && alike(point, rungs.get(next));
             standings.put(point, rung ? Standing.RUNG : Standing.BETWEEN);
+            if (rung && point != rungs.get(next)) {
+                beside.computeIfAbsent(rungs.get(next), unused -> new ArrayList<>()).add(point);
+            }
         }
     }
 
@@ -75,6 +79,11 @@ public final class Hull<P extends Hull.Point> {
     /** The points of the hull, one for each cost, cheapest first. */
     public List<P> rungs() {
         return List.copyOf(rungs);
+    }
+
+    /** The other points of the same cost and benefit as one of the rungs, in the order in which they were given. */
+    public List<P> alike(P rung) {
+        return List.copyOf(beside.getOrDefault(rung, List.of()));
     }
 
     /** Where one of the points given stands. */

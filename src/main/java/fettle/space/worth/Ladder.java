@@ -63,12 +63,19 @@ public record Ladder(String platform, SlotId slot, Lens lens, List<Group> groups
     }
 
     /**
-     * An assembly on the hull.
+     * A place on the hull.
      *
+     * @param offer an assembly there
+     * @param alike for each other part that heads an assembly of the same cost and benefit, the one of fewest parts, by head
      * @param step extra cost over extra benefit from the rung below; empty on the first
      */
-    public record Rung(Offer offer, Optional<Fraction> step) {}
+    public record Rung(Offer offer, List<Offer> alike, Optional<Fraction> step) {
 
-    /** An assembly off the hull, or one that shares its place on the hull with a rung. */
+        public Rung {
+            alike = List.copyOf(alike);
+        }
+    }
+
+    /** An assembly off the hull. */
     public record Other(Offer offer, Standing standing) {}
 }
