@@ -39,7 +39,7 @@ public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty,
      * @param gains what that gains, attribute by attribute
      * @param because the figures and prices in which the two differ, as far as they are stated
      */
-    public record Place(Whereabouts where, String shown, String by, boolean empty, List<Gain> gains, List<Fact> because) {
+    public record Place(SlotsOnPlatforms where, String shown, String by, boolean empty, List<Gain> gains, List<Fact> because) {
 
         public Place {
             gains = List.copyOf(gains);

@@ -82,12 +82,12 @@ final class WorthFacts {
      */
     private record Standing(List<Alike> places, Map<String, Integer> platforms, boolean obscure) {
 
-        Whereabouts where(List<Alike> some) {
+        SlotsOnPlatforms where(List<Alike> some) {
             SortedMap<String, SortedSet<String>> found = new TreeMap<>();
             some.forEach(alike -> alike.slots.forEach(home -> found.computeIfAbsent(home.slot, unused -> new TreeSet<>()).add(home.platform)));
             List<String> onAll = found.entrySet().stream().filter(each -> onAll(each.getKey(), each.getValue())).map(Map.Entry::getKey).toList();
             onAll.forEach(found::remove);
-            return new Whereabouts(onAll, found);
+            return new SlotsOnPlatforms(onAll, found);
         }
 
         private boolean onAll(String slot, SortedSet<String> on) {

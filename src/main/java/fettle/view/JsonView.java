@@ -6,7 +6,7 @@ import fettle.judgement.BuildReview;
 import fettle.judgement.Coexistence;
 import fettle.judgement.Finding;
 import fettle.judgement.PlatformSurvey;
-import fettle.judgement.Whereabouts;
+import fettle.judgement.SlotsOnPlatforms;
 import fettle.space.BuildResult;
 import fettle.space.Exact;
 import fettle.space.Fraction;
@@ -198,7 +198,7 @@ public final class JsonView {
             GainJson.write(json, gain);
         } else if (value instanceof Turn turn) {
             turn(json, turn);
-        } else if (value instanceof Whereabouts where) {
+        } else if (value instanceof SlotsOnPlatforms where) {
             value(json, where.slots());
         } else if (value instanceof Collection<?> items) {
             json.writeStartArray();

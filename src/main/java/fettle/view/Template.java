@@ -1,7 +1,7 @@
 package fettle.view;
 
 import fettle.engine.RuleInfo;
-import fettle.judgement.Whereabouts;
+import fettle.judgement.SlotsOnPlatforms;
 import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.best.Turn;
@@ -64,7 +64,7 @@ record Template(String currency) {
             return GainWording.of(gain);
         } else if (value instanceof Turn turn) {
             return TurnWording.of(turn);
-        } else if (value instanceof Whereabouts where) {
+        } else if (value instanceof SlotsOnPlatforms where) {
             return where.words();
         } else if (value instanceof Collection<?> items) {
             return Phrases.joined(items.stream().map(item -> words(item, manner)).toList(), manner);

@@ -17,13 +17,13 @@ import java.util.TreeSet;
  * @param onAll slots of which it holds on all these platforms, in order
  * @param onSome of each other slot the platforms on which it holds
  */
-public record Whereabouts(List<String> onAll, SortedMap<String, SortedSet<String>> onSome) {
+public record SlotsOnPlatforms(List<String> onAll, SortedMap<String, SortedSet<String>> onSome) {
 
     private static final int MOST_SLOTS = 12;
     private static final int MOST_PLATFORMS = 3;
     private static final int MOST_GROUPS = 3;
 
-    public Whereabouts {
+    public SlotsOnPlatforms {
         onAll = List.copyOf(onAll);
         onSome = Collections.unmodifiableSortedMap(new TreeMap<>(onSome));
     }

@@ -10,16 +10,16 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** How slots are told of which something holds on some platforms only. */
-class WhereaboutsTest {
+class SlotsOnPlatformsTest {
 
     private static SortedSet<String> platforms(int count) {
         return new TreeSet<>(IntStream.range(0, count).mapToObj(i -> "p" + i).toList());
     }
 
-    private static Whereabouts where(List<String> onAll, List<String> onSome, int platforms) {
+    private static SlotsOnPlatforms where(List<String> onAll, List<String> onSome, int platforms) {
         TreeMap<String, SortedSet<String>> some = new TreeMap<>();
         onSome.forEach(slot -> some.put(slot, platforms(platforms)));
-        return new Whereabouts(onAll, some);
+        return new SlotsOnPlatforms(onAll, some);
     }
 
     @Test
@@ -37,6 +37,6 @@ class WhereaboutsTest {
         assertEquals("p0, p1, p10, p11, p12, p2, p3, p4, p5, p6, p7 and 2 more", where(List.copyOf(platforms(13)), List.of(), 0).words());
         TreeMap<String, SortedSet<String>> some = new TreeMap<>();
         IntStream.range(1, 5).forEach(i -> some.put("a/" + i, platforms(i)));
-        assertEquals("a/1 on p0, and in a/2 on p0 and p1, and in 2 more on some platforms", new Whereabouts(List.of(), some).words());
+        assertEquals("a/1 on p0, and in a/2 on p0 and p1, and in 2 more on some platforms", new SlotsOnPlatforms(List.of(), some).words());
     }
 }
