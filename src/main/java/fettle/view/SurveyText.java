@@ -158,8 +158,8 @@ final class SurveyText {
 
     private void ranges(Sheet sheet, SortedMap<String, Range> ranges) {
         List<Attribute> attributes = ranges.keySet().stream().map(catalog.attributes()::get).toList();
-        List<String> least = Phrases.each(attributes, attribute -> Figures.rounded(ranges.get(attribute.id()).least(), attribute.shown()));
-        List<String> greatest = Phrases.each(attributes, attribute -> Figures.rounded(ranges.get(attribute.id()).greatest(), attribute.shown()));
+        List<String> least = Phrases.each(attributes, attribute -> Figures.rounded(ranges.get(attribute.id()).least(), places(attribute, ranges)));
+        List<String> greatest = Phrases.each(attributes, attribute -> Figures.rounded(ranges.get(attribute.id()).greatest(), places(attribute, ranges)));
         int low = Grid.widest(least);
         int high = Grid.widest(greatest);
         List<Grid.Cell> cells = new ArrayList<>();
@@ -178,5 +178,15 @@ final class SurveyText {
         if (!ranges.isEmpty() && catalog.parts().values().stream().anyMatch(part -> !part.loaded().isEmpty())) {
             sheet.more(0, Span.faint("with nothing loaded"));
         }
+    }
+
+    /** The attribute's shown places, or more where these would not tell the ends of its range apart. */
+    private static int places(Attribute attribute, SortedMap<String, Range> ranges) {
+        Range range = ranges.get(attribute.id());
+        int places = attribute.shown();
+        while (range.least().compareTo(range.greatest()) != 0 && Figures.rounded(range.least(), places).equals(Figures.rounded(range.greatest(), places))) {
+            places++;
+        }
+        return places;
     }
 }

@@ -14,13 +14,16 @@ import fettle.space.Survey;
 import fettle.space.Undecided;
 import fettle.space.worth.Gains;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.math.BigInteger;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class SurveyViewTest {
 
@@ -73,6 +76,22 @@ class SurveyViewTest {
         List<PlatformSurvey> whole = survey.survey(reading, reading.catalog().platforms().values(), Optional.empty()).platforms();
         assertEquals(3, whole.size());
         whole.forEach(each -> assertEquals(List.of(each), survey.survey(reading, List.of(each.platform()), Optional.empty()).platforms()));
+    }
+
+    @Test
+    void the_ends_of_a_range_are_told_apart(@TempDir Path folder) throws IOException {
+        Files.writeString(folder.resolve("catalog.yaml"), """
+                catalog: { id: quay, patch: "1", released: 2031-03-01, currency: crown }
+                currencies: [{ id: crown, rate: 1 }]
+                attributes:
+                  - { id: glow, unit: lumps, better: higher, combine: sum, decimals: 3, shown: 1 }
+                  - { id: mass, unit: kg, better: lower, combine: sum, decimals: 3, shown: 1 }
+                kinds: [{ id: charm }]
+                platforms: [{ id: lamp, stats: { mass: 2.46 }, slots: [{ id: top, accepts: ["kind:charm"], required: true }] }]
+                parts: [{ id: bead, kind: charm, stats: { glow: 2.45 } }, { id: bell, kind: charm, stats: { glow: 2.496 } }]
+                """);
+        String said = Ran.fettle("survey", folder.toString()).out();
+        assertTrue(said.contains("2.45 to 2.50 lumps") && said.contains("always  2.5 kg"), said);
     }
 
     @Test
