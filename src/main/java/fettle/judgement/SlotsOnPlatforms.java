@@ -1,5 +1,6 @@
 package fettle.judgement;
 
+import fettle.space.BetweenRungs;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
@@ -26,6 +27,13 @@ public record SlotsOnPlatforms(List<String> onAll, SortedMap<String, SortedSet<S
     public SlotsOnPlatforms {
         onAll = List.copyOf(onAll);
         onSome = Collections.unmodifiableSortedMap(new TreeMap<>(onSome));
+    }
+
+    /** Those in which a part lies between two rungs. */
+    public static SlotsOnPlatforms of(BetweenRungs between) {
+        SortedMap<String, SortedSet<String>> onSome = new TreeMap<>();
+        between.divided().forEach(slot -> onSome.put(slot.toString(), between.platforms().get(slot)));
+        return new SlotsOnPlatforms(between.slots().stream().filter(slot -> !between.divided().contains(slot)).map(Object::toString).toList(), onSome);
     }
 
     /** All the slots, in order. */

@@ -2,28 +2,40 @@ package fettle.space;
 
 import fettle.catalog.SlotId;
 import java.math.BigDecimal;
-import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * That a part's best assembly in slots that hold the same lies between two rungs: for its price a mix of these two gives more.
  *
  * @param lens the id of the lens that tells what is given
- * @param slots the slots, in order
+ * @param platforms by slot, the platforms on which that is so
+ * @param divided those of the slots of which something else is to be said on other platforms
  * @param shown the part's cheapest assembly that nothing cheaper betters
  * @param lower the nearest rung that costs less
  * @param upper the nearest rung that costs more
  */
-public record BetweenRungs(String lens, List<SlotId> slots, Offer shown, Offer lower, Offer upper) implements Computed {
+public record BetweenRungs(String lens, SortedMap<SlotId, SortedSet<String>> platforms, Set<SlotId> divided, Offer shown, Offer lower, Offer upper) implements Computed {
 
     public BetweenRungs {
-        slots = List.copyOf(slots);
+        platforms = Collections.unmodifiableSortedMap(new TreeMap<>(platforms));
+        divided = Set.copyOf(divided);
     }
 
-    /** The same in these slots. */
-    public BetweenRungs in(Collection<SlotId> others) {
-        return new BetweenRungs(lens, List.copyOf(others), shown, lower, upper);
+    /** The slots, in order. */
+    public List<SlotId> slots() {
+        return List.copyOf(platforms.keySet());
+    }
+
+    /** The same in these slots, of which some are divided between it and others. */
+    public BetweenRungs in(SortedMap<SlotId, SortedSet<String>> others, Set<SlotId> some) {
+        return new BetweenRungs(lens, others, some.stream().filter(others::containsKey).collect(Collectors.toSet()), shown, lower, upper);
     }
 
     /**

@@ -1,6 +1,6 @@
 package fettle.view;
 
-import fettle.catalog.SlotId;
+import fettle.judgement.SlotsOnPlatforms;
 import fettle.space.Assembly;
 import fettle.space.BetweenRungs;
 import fettle.space.Exact;
@@ -13,7 +13,7 @@ final class RungWording {
 
     /** One sentence, without a full stop. */
     static String sentence(BetweenRungs between) {
-        return "for " + between.lens() + ", in " + Phrases.and(Phrases.each(between.slots(), SlotId::toString)) + ", " + offer(between.shown()) + ": above "
+        return "for " + between.lens() + ", in " + SlotsOnPlatforms.of(between).words() + ", " + offer(between.shown()) + ": above "
                 + offer(between.lower()) + " a point comes at " + Figures.of(between.stepTo()) + " that way, and at " + Figures.of(between.stepPast()) + " on the way to "
                 + offer(between.upper());
     }

@@ -48,4 +48,40 @@ class SharedHostTest {
         assertEquals("dull-glass is never worth using: in arm/eye, clear-glass outdoes it whatever it costs: +0.5 points grip", found.get(0).get("message").asString());
         assertEquals(false, found.get(0).get("data").get("witnesses").get(0).has("platforms"));
     }
+
+    @Test
+    void the_rungs_between_which_a_part_lies_are_told_of_the_platforms_that_have_them() throws IOException {
+        List<JsonNode> found = findings("between-rungs", """
+                catalog: { id: quay, patch: "1.0", released: 2031-03-01, currency: crown }
+                currencies: [{ id: crown, rate: 1 }]
+                vendors: [{ id: stall, tiers: 0 }]
+                kinds: [{ id: arm }, { id: grip }]
+                mounts: [{ id: rail }, { id: peg }]
+                attributes:
+                  - { id: hold, unit: points, better: higher, combine: sum, decimals: 1, shown: 0 }
+                lenses: [{ id: steady, weights: { hold: 1 } }]
+                platforms:
+                  - { id: lantern, excludes: [horn], slots: [{ id: top, mounts: [rail] }] }
+                  - { id: torch, slots: [{ id: top, mounts: [rail] }] }
+                parts:
+                  - { id: arm, kind: arm, mounts: [rail], stats: { hold: 1 }, slots: [{ id: eye, mounts: [peg], required: true }] }
+                  - { id: cork, kind: grip, mounts: [peg], stats: { hold: 1 } }
+                  - { id: rope, kind: grip, mounts: [peg], stats: { hold: 2 } }
+                  - { id: horn, kind: grip, mounts: [peg], stats: { hold: 8 } }
+                  - { id: brass, kind: grip, mounts: [peg], stats: { hold: 8 } }
+                offers:
+                  - { part: arm, vendor: stall, price: 1 }
+                  - { part: cork, vendor: stall, price: 10 }
+                  - { part: rope, vendor: stall, price: 60 }
+                  - { part: horn, vendor: stall, price: 80 }
+                  - { part: brass, vendor: stall, price: 90 }
+                """);
+        assertEquals(1, found.size());
+        List<String> facts = new ArrayList<>();
+        found.get(0).get("because").forEach(fact -> facts.add(fact.get("fact").asString().replaceAll(" a point comes.*on", "")));
+        assertEquals(
+                List.of("for steady, in arm/eye on lantern, rope (cost 60, benefit 2): above cork (cost 10, benefit 1) the way to brass (cost 90, benefit 8)",
+                        "for steady, in arm/eye on torch, rope (cost 60, benefit 2): above cork (cost 10, benefit 1) the way to horn (cost 80, benefit 8)"),
+                facts);
+    }
 }

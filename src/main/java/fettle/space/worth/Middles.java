@@ -16,8 +16,10 @@ import fettle.space.Terrain;
 import fettle.space.Undecided;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,6 +32,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.stream.Collectors;
 
 /**
  * Finds the parts that lie between the rungs of the value ladder in every slot in which they can be bought and used.
@@ -53,7 +56,7 @@ public final class Middles {
     private final int few;
     private final Prices prices;
     private final Bare bare;
-    private final Map<Contents, SortedSet<SlotId>> slots = new LinkedHashMap<>();
+    private final Map<Contents, SortedMap<SlotId, SortedSet<String>>> slots = new LinkedHashMap<>();
     private final Assemblies assemblies;
 
     /**
@@ -80,15 +83,15 @@ public final class Middles {
         this.prices = new Prices(catalog, Optional.empty());
         this.bare = new Bare(landscape.circuit());
         this.assemblies = new Assemblies(terrain);
-        Map<Contents, SortedSet<SlotId>> same = new IdentityHashMap<>();
+        Map<Contents, SortedMap<SlotId, SortedSet<String>>> same = new IdentityHashMap<>();
         for (String platform : landscape.platforms()) {
             for (Site site : landscape.plot(platform).sites()) {
                 if (site.contents().stands().stream().noneMatch(stand -> wanted(stand.head()))) {
                     continue;
                 }
-                SortedSet<SlotId> named = same.computeIfAbsent(site.contents(), unused -> new TreeSet<>());
+                SortedMap<SlotId, SortedSet<String>> named = same.computeIfAbsent(site.contents(), unused -> new TreeMap<>());
                 slots.putIfAbsent(site.contents(), named);
-                named.add(terrain.slots().get(site.slot()));
+                named.computeIfAbsent(terrain.slots().get(site.slot()), unused -> new TreeSet<>()).add(platform);
             }
         }
     }
@@ -202,15 +205,18 @@ public final class Middles {
 
         /** That a part lies between rungs in all places; nothing where it is a rung in one of them, or each of its assemblies there is bettered. */
         private Optional<List<BetweenRungs>> everywhere(List<Place> stood) {
-            Map<BetweenRungs, SortedSet<SlotId>> alike = new LinkedHashMap<>();
+            Map<BetweenRungs, SortedMap<SlotId, SortedSet<String>>> alike = new LinkedHashMap<>();
             for (Place place : stood) {
                 Optional<BetweenRungs> shown = bettered(place) || place.alone() ? Optional.empty() : unlessRung(place);
                 if (shown.isEmpty()) {
                     return Optional.empty();
                 }
-                alike.computeIfAbsent(shown.get(), unused -> new TreeSet<>()).addAll(slots.get(place.contents()));
+                SortedMap<SlotId, SortedSet<String>> where = alike.computeIfAbsent(shown.get(), unused -> new TreeMap<>());
+                slots.get(place.contents()).forEach((slot, platforms) -> where.computeIfAbsent(slot, unused -> new TreeSet<>()).addAll(platforms));
             }
-            return Optional.of(alike.entrySet().stream().map(each -> each.getKey().in(each.getValue()))
+            Set<SlotId> met = new HashSet<>();
+            Set<SlotId> divided = alike.values().stream().flatMap(where -> where.keySet().stream()).filter(slot -> !met.add(slot)).collect(Collectors.toSet());
+            return Optional.of(alike.entrySet().stream().map(each -> each.getKey().in(each.getValue(), divided))
                     .sorted(Comparator.comparing(each -> each.slots().get(0).toString())).toList());
         }
 
@@ -389,7 +395,7 @@ public final class Middles {
             Curve hull = hull(place.contents(), set);
             int upper = hull.after(own.cost(i));
             return new BetweenRungs(
-                    lens.id(), List.of(), offer(contenders.of(place), set, own, i, tradeoffs),
+                    lens.id(), Collections.emptySortedMap(), Set.of(), offer(contenders.of(place), set, own, i, tradeoffs),
                     offer(contenders.of(place.contents()), set, hull, upper - 1, corners), offer(contenders.of(place.contents()), set, hull, upper, corners));
         }
 
