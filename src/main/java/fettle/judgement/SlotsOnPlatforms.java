@@ -20,6 +20,11 @@ import java.util.TreeSet;
  */
 public record SlotsOnPlatforms(List<String> onAll, SortedMap<String, SortedSet<String>> onSome) {
 
+    /** By the number of slots, then by that of platforms. */
+    static final Comparator<SlotsOnPlatforms> WIDEST_FIRST = Comparator.comparing((SlotsOnPlatforms where) -> -where.slots().size())
+            .thenComparing(where -> -where.onAll.size())
+            .thenComparing(where -> -where.onSome.values().stream().mapToInt(SortedSet::size).sum());
+
     private static final int MOST_SLOTS = 12;
     private static final int MOST_PLATFORMS = 3;
     private static final int MOST_GROUPS = 3;

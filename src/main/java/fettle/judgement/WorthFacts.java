@@ -242,8 +242,8 @@ final class WorthFacts {
             byWitness.computeIfAbsent(List.of(Optional.of(dominated.shown()), dominated.by()), unused -> new ArrayList<>()).add(place);
         });
         return new OutdonePart.Places(byWitness.values().stream().map(places -> place(standing, places))
-                .sorted(Comparator.comparing((OutdonePart.Place place) -> -place.where().slots().size()).thenComparing(place -> place.where().slots().get(0))
-                        .thenComparing(OutdonePart.Place::by))
+                .sorted(Comparator.comparing(OutdonePart.Place::where, SlotsOnPlatforms.WIDEST_FIRST)
+                        .thenComparing(place -> place.where().slots().get(0)).thenComparing(OutdonePart.Place::by))
                 .toList());
     }
 

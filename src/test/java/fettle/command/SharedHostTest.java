@@ -50,6 +50,16 @@ class SharedHostTest {
     }
 
     @Test
+    void what_outdoes_a_part_on_most_platforms_comes_first() throws IOException {
+        String catalog = Files.readString(CASE).replace("needs: [[dull-glass]], ", "excludes: [fine-glass], ")
+                .replace("  - { id: torch,", "  - { id: brand, slots: [{ id: top, mounts: [rail] }] }\n  - { id: torch,")
+                + "  - { id: fine-glass, kind: glass, mounts: [dovetail], stats: { grip: 3, mass: 0.2 } }\n";
+        List<JsonNode> found = findings("never-worth-using", catalog);
+        assertEquals("dull-glass is never worth using: in arm/eye on brand and torch, fine-glass outdoes it whatever it costs: +1 point grip;"
+                + " so does clear-glass in arm/eye on lantern", found.get(0).get("message").asString());
+    }
+
+    @Test
     void the_rungs_between_which_a_part_lies_are_told_of_the_platforms_that_have_them() throws IOException {
         List<JsonNode> found = findings("between-rungs", """
                 catalog: { id: quay, patch: "1.0", released: 2031-03-01, currency: crown }
