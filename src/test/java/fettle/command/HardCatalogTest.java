@@ -114,4 +114,16 @@ class HardCatalogTest {
         assertEquals("", ran.err());
         assertTrue(ran.out().contains("not decided: It takes more than"), ran.out());
     }
+
+    @Test
+    void a_figure_too_long_to_reckon_with_is_named() throws IOException {
+        String whole = Files.readString(Path.of("src/test/resources/fettle/ladder/extended/catalog.yaml"));
+        Path dear = Files.createDirectories(folder.resolve("dear"));
+        Files.writeString(dear.resolve("catalog.yaml"), whole.replace("tier: 2, price: 31", "tier: 2, price: 1e20"));
+        String text = Ran.fettle("lint", dear.toString()).out();
+        assertTrue(text.contains("    try  Simplify part:horn: It costs 100000000000000000000, which is too long a figure.\n"), text);
+        Files.writeString(dear.resolve("catalog.yaml"), whole.replace("hold: 5,", "hold: 5.12345678901234,"));
+        String exact = Ran.fettle("lint", dear.toString()).out();
+        assertTrue(exact.contains("    try  Simplify part:rope: By lens:steady it brings 4.12345678901234, which is too long a figure.\n"), exact);
+    }
 }

@@ -46,7 +46,7 @@ public final class Middles {
     private static final long STEPS_A_CHOICE = 1_000_000;
     private static final long STEPS_FOR_ALL_CHOICES = 40_000_000;
     private static final int FEW_SETS = 4;
-    private static final String TOO_LONG = "Its figures are too long, or there are too many role kinds.";
+    private static final String TOO_MANY_ROLES = "There are too many role kinds.";
     private static final String TOO_MANY = "Comparing what its slots offer takes too many steps.";
 
     private final Catalog catalog;
@@ -115,7 +115,7 @@ public final class Middles {
         List<String> all = slots.keySet().stream().flatMap(contents -> contents.stands().stream()).filter(stand -> wanted(stand.head()))
                 .map(stand -> terrain.hosts().get(stand.head())).distinct().sorted().toList();
         if (!RoleSets.fit(catalog)) {
-            return lenses.stream().map(lens -> open(lens, all, TOO_LONG)).toList();
+            return lenses.stream().map(lens -> open(lens, all, TOO_MANY_ROLES)).toList();
         }
         slots.keySet().forEach(contents -> contents.stands().forEach(stand -> bare.of(stand.node())));
         try {
@@ -127,7 +127,7 @@ public final class Middles {
                 Outcome outcome = new Search(lens, worths, roles, places, rooms).outcome(all);
                 spare.add(rooms);
                 return outcome;
-            }).orElseGet(() -> open(lens, all, TOO_LONG)));
+            }).orElseGet(() -> new Outcome(lens, new TreeMap<>(), all, Optional.of(Worths.tooLong(catalog, terrain, lens, prices)))));
         } catch (Meter.Spent spent) {
             return lenses.stream().map(lens -> open(lens, all, TOO_MANY)).toList();
         }

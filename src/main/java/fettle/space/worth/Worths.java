@@ -5,8 +5,10 @@ import fettle.catalog.Catalog;
 import fettle.catalog.Lens;
 import fettle.catalog.Part;
 import fettle.catalog.Stat;
+import fettle.space.Exact;
 import fettle.space.Prices;
 import fettle.space.Terrain;
+import fettle.space.Undecided;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,6 +52,32 @@ final class Worths {
         return fits(costs, costPlaces) && fits(benefits, benefitPlaces)
                 ? Optional.of(new Worths(sold, steps(costs, costPlaces), steps(benefits, benefitPlaces), costPlaces, benefitPlaces))
                 : Optional.empty();
+    }
+
+    /** Which figure it is that {@link #of} can't reckon with: the longest of all. */
+    static Undecided tooLong(Catalog catalog, Terrain terrain, Lens lens, Prices prices) {
+        int most = -1;
+        Undecided longest = new Undecided("Its figures are too long.", "lens:" + lens.id());
+        for (int p = 0; p < terrain.parts(); p++) {
+            Part part = catalog.parts().get(terrain.hosts().get(p));
+            BigDecimal cost = prices.cheapest(part.id()).map(Prices.Priced::cost).orElse(BigDecimal.ZERO);
+            BigDecimal benefit = benefit(catalog, lens, part);
+            if (digits(cost) > most) {
+                most = digits(cost);
+                longest = new Undecided("It costs " + Exact.text(cost) + ", which is too long a figure.", part.subject());
+            }
+            if (digits(benefit) > most) {
+                most = digits(benefit);
+                longest = new Undecided("By lens:" + lens.id() + " it brings " + Exact.text(benefit) + ", which is too long a figure.", part.subject());
+            }
+        }
+        return longest;
+    }
+
+    /** How many digits a figure has where it is written out. */
+    private static int digits(BigDecimal figure) {
+        BigDecimal plain = figure.stripTrailingZeros();
+        return Math.max(0, plain.precision() - plain.scale()) + Math.max(0, plain.scale());
     }
 
     /** The lens's weights times what the part contributes, higher being better. */
