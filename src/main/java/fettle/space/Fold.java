@@ -31,6 +31,19 @@ final class Fold {
         }
     }
 
+    /** A node below some parts, sorted. */
+    private record Under(int node, List<Integer> above) {
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Under under && node == under.node && above.equals(under.above);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * node + above.hashCode();
+        }
+    }
+
     private final Ground ground;
     private final Terrain terrain;
     private final Monitors monitors;
@@ -41,6 +54,7 @@ final class Fold {
     private final Filling filling;
     private final boolean existenceOnly;
     private final Map<Key, Classes> done = new HashMap<>();
+    private final Map<Under, List<Integer>> returning = new HashMap<>();
 
     private Outlook outlook;
     private Lens[] lensOfNode;
@@ -162,8 +176,7 @@ final class Fold {
 
     /** Whether a part may stand in a slot, given what stands above. */
     private boolean open(Key shape, int part) {
-        int turns = terrain.turns()[part];
-        return turns == Terrain.ENDLESS || shape.above.stream().filter(above -> above == part).count() < turns;
+        return turnsLeft(part, shape.above);
     }
 
     private Key partKey(Key shape, int part) {
@@ -181,27 +194,41 @@ final class Fold {
         return new Key(shape, stillBelow(shape, above), lens(shape));
     }
 
-    /** Those of the parts above that could come back below a node. */
+    /** Those of the parts above that could come back below a node. Asked over and over for the same, where parts stand on each other in a circle. */
     private List<Integer> stillBelow(int node, List<Integer> above) {
         if (above.isEmpty() || !ground.circular(node)) {
             return List.of();
         }
-        int component = ground.components().of(node);
+        return returning.computeIfAbsent(new Under(node, above), this::returning);
+    }
+
+    private List<Integer> returning(Under under) {
+        int component = ground.components().of(under.node);
         BitSet seen = new BitSet();
-        Deque<Integer> open = new ArrayDeque<>(List.of(node));
+        Deque<Integer> open = new ArrayDeque<>(List.of(under.node));
         while (!open.isEmpty()) {
             for (int next : ground.next(open.pop())) {
                 combining.spend(1);
                 if (ground.components().of(next) == component && !seen.get(next)) {
                     seen.set(next);
-                    boolean barred = ground.isHost(next) && above.stream().filter(part -> part == next).count() >= terrain.turns()[next];
+                    boolean barred = ground.isHost(next) && !turnsLeft(next, under.above);
                     if (!barred) {
                         open.push(next);
                     }
                 }
             }
         }
-        return above.stream().filter(seen::get).toList();
+        return under.above.stream().filter(seen::get).toList();
+    }
+
+    private boolean turnsLeft(int part, List<Integer> above) {
+        int left = terrain.turns()[part];
+        for (int each : above) {
+            if (each == part) {
+                left--;
+            }
+        }
+        return left > 0;
     }
 
     private Lens lens(int node) {
