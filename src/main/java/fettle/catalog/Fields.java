@@ -35,11 +35,11 @@ record Fields(Node.Obj object) {
     }
 
     private static Optional<Word> word(Node node) {
-        return written(node).filter(word -> !word.text().isBlank());
+        return node instanceof Node.Text text && !text.value().isBlank() ? Optional.of(new Word(text.value(), text.origin())) : Optional.empty();
     }
 
-    private static Optional<Word> text(Node node) {
-        return written(node).filter(word -> !word.text().isEmpty());
+    private static Optional<String> text(Node node) {
+        return node instanceof Node.Text text && !text.value().isEmpty() ? Optional.of(text.value()) : Optional.empty();
     }
 
     private static Optional<Word> written(Node node) {
@@ -47,7 +47,7 @@ record Fields(Node.Obj object) {
     }
 
     Optional<String> text(String name) {
-        return value(name).flatMap(Fields::text).map(Word::text);
+        return value(name).flatMap(Fields::text);
     }
 
     /** A text that may be empty: what it is the name of is there all the same. */
@@ -111,7 +111,8 @@ record Fields(Node.Obj object) {
 
     /** What a list of texts holds, each once; nothing where it is no such list. */
     static Optional<List<String>> texts(Node node) {
-        List<String> texts = items(node).stream().flatMap(item -> text(item).stream()).map(Word::text).toList();
+        List<String> texts = new ArrayList<>();
+        items(node).forEach(item -> text(item).ifPresent(texts::add));
         return node instanceof Node.Arr list && list.items().size() == texts.size() ? Optional.of(texts.stream().distinct().toList()) : Optional.empty();
     }
 

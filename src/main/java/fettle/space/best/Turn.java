@@ -55,6 +55,12 @@ public record Turn(Attribute attribute, Optional<BigDecimal> before, Optional<Bi
         return oneSided() ? Optional.empty() : Optional.of(by().abs());
     }
 
+    /** What tells one from another of the same attribute: findings that are alike in all else are put in order by it. */
+    @Override
+    public String toString() {
+        return size().map(BigDecimal::toString).orElseGet(() -> before + " to " + after);
+    }
+
     /** Whether the two differ by at least what matters. Having no value differs from any value by more than an amount can tell. */
     public boolean matters() {
         return size().map(size -> size.compareTo(attribute.material()) >= 0).orElse(true);
