@@ -11,7 +11,7 @@ import java.util.Set;
 
 /**
  * Finds documents that hold entries, or slots, mounts and tags of hosts, which can't be read as what others name: where the document itself can't be read, under a misspelt
- * section, in no list, without an id, or, for an offer, without a price or a barter.
+ * section, in no list, without an id, for a slot with one that can be none, or for an offer without a price or a barter.
  */
 public final class HiddenEntries {
 
@@ -73,13 +73,18 @@ public final class HiddenEntries {
     private static boolean inHost(Node.Obj host) {
         return host.members().entrySet().stream().filter(member -> OF_HOSTS.contains(member.getKey())).anyMatch(member -> {
             Node value = member.getValue().value();
-            return member.getKey().equals(SLOTS) ? inList(value, ID, false) || inSlots(value) : !(value instanceof Node.Arr) || Fields.lacking(value);
+            return member.getKey().equals(SLOTS) ? inList(value, ID, false) || inSlots(value) || misnamed(value) : !(value instanceof Node.Arr) || Fields.lacking(value);
         });
     }
 
     private static boolean inSlots(Node slots) {
         return Fields.items(slots).stream().flatMap(slot -> Fields.of(slot).stream())
                 .anyMatch(slot -> OF_SLOTS.stream().flatMap(name -> slot.value(name).stream()).anyMatch(Fields::lacking));
+    }
+
+    /** Whether a slot has an id that can be none, so that it can't be named: whoever means it names it otherwise. */
+    private static boolean misnamed(Node slots) {
+        return Fields.items(slots).stream().flatMap(slot -> Fields.of(slot).stream()).flatMap(slot -> slot.text("id").stream()).anyMatch(id -> !NameForm.id(id));
     }
 
     private static boolean named(Node.Obj entry, String name) {
