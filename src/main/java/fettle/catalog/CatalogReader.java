@@ -58,7 +58,7 @@ public final class CatalogReader {
         platforms.keySet().removeAll(parts.keySet());
         var constraints = section("constraints", this::constraint);
         var currencies = section("currencies", (id, fields) -> fields.decimal("rate").filter(rate -> rate.signum() > 0).map(rate -> new Currency(id, rate, fields.origin())));
-        var vendors = section("vendors", (id, fields) -> Optional.of(new Vendor(id, label(id, fields), fields.whole("tiers").orElse(0), fields.origin())));
+        var vendors = section("vendors", (id, fields) -> Optional.of(new Vendor(id, label(id, fields), fields.whole("tiers", 0, Vendor.MOST_TIERS).orElse(Vendor.UNREAD), fields.origin())));
         var goods = section("goods", (id, fields) -> fields.decimal("value").map(value -> new Good(id, label(id, fields), value, fields.origin())));
         var access = section("access", this::access);
         var outfits = section("outfits", this::outfit);

@@ -84,7 +84,7 @@ final class FactWording {
         on(Stat.class, this::stat);
         on(Vendor.class, fact -> fact.tiers() == 0
                 ? fact.id() + " is an open market"
-                : fact.id() + " has " + Phrases.count(fact.tiers(), "standing tier", "standing tiers"));
+                : fact.id() + " has " + (fact.counted() ? Phrases.count(fact.tiers(), "standing tier", "standing tiers") : "a number of standing tiers that could not be read"));
         on(Waiver.class, fact -> "a waiver accepts " + fact.rule() + " for " + fact.subject() + ": " + fact.because());
     }
 
