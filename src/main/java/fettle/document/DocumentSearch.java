@@ -113,13 +113,14 @@ final class DocumentSearch {
     /** What a document is called, however the folder that is looked through, or the file, was named. */
     private String name(String shown) {
         String folder = child(shown(top), "");
-        String whole = shown(top.toAbsolutePath().normalize());
-        if (!shown.startsWith(folder)) {
-            return Document.nameOf(whole);
+        boolean within = shown.startsWith(folder);
+        String inside = within ? shown.substring(folder.length()) : "";
+        if (within && !amongBuilds) {
+            return inside;
         }
-        String inside = shown.substring(folder.length());
-        String name = amongBuilds ? Document.nameOf(child(whole, inside)) : inside;
-        return name.contains("/") ? name : inside;
+        String whole = shown(top.toAbsolutePath().normalize());
+        String name = Document.nameOf(within ? child(whole, inside) : whole);
+        return !within || name.contains("/") ? name : inside;
     }
 
     private void takeFolder(String shown, Path folder) {

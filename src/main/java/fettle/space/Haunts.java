@@ -28,8 +28,10 @@ public final class Haunts {
     /** Those of each platform that leads to a part, or is the one asked of; where none does, those of a catalog in which all could meet. */
     public static List<Haunts> of(Relations relations, String id) {
         List<Haunts> found = new ArrayList<>();
+        Terrain terrain = Terrain.of(relations);
         for (String platform : relations.catalog().platforms().keySet()) {
-            Set<String> hosts = reach(relations, platform);
+            Set<String> hosts = Reach.of(terrain, terrain.number(platform)).partNames();
+            hosts.add(platform);
             if (hosts.contains(id)) {
                 found.add(new Haunts(relations, hosts));
             }
@@ -40,20 +42,6 @@ public final class Haunts {
             found.add(new Haunts(relations, all));
         }
         return List.copyOf(found);
-    }
-
-    private static Set<String> reach(Relations relations, String platform) {
-        Set<String> met = new HashSet<>(Set.of(platform));
-        List<String> hosts = new ArrayList<>(met);
-        Set<Integer> shapes = new HashSet<>();
-        for (int at = 0; at < hosts.size(); at++) {
-            for (SlotId slot : relations.slots(hosts.get(at))) {
-                if (shapes.add(relations.shape(slot))) {
-                    relations.candidates(slot).stream().filter(met::add).forEach(hosts::add);
-                }
-            }
-        }
-        return met;
     }
 
     /** Whether a part is led to, or a platform is this one. */
