@@ -133,7 +133,7 @@ final class Answers {
     }
 
     private List<Location> locations(Stream<Origin> places) {
-        return places.sorted().map(session::location).toList();
+        return places.sorted().map(origin -> session.location(desk, origin)).toList();
     }
 
     /** Where it is mentioned in the catalog and in builds of it; and where it is given, if that is asked for. A slot is mentioned by the paths that lead through it. */

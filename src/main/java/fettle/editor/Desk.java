@@ -30,6 +30,8 @@ final class Desk {
     private volatile Map<Path, List<Shown>> shown = Map.of();
     private volatile Set<Path> marked = Set.of();
     private volatile Set<Path> held = Set.of();
+    private final Drafts drafts = new Drafts();
+    private volatile Map<Path, Unfinished> unfinished = Map.of();
     private volatile long begun = System.nanoTime();
 
     Desk(Path home) {
@@ -56,8 +58,24 @@ final class Desk {
         return reading;
     }
 
-    void read(CatalogReading fresh) {
+    /**
+     * Notes what was read.
+     *
+     * @param standing the texts for which what they held before stands in
+     */
+    void read(CatalogReading fresh, Map<Path, Unfinished> standing) {
         reading = Optional.of(fresh);
+        unfinished = Map.copyOf(standing);
+    }
+
+    /** What its documents held when they could last be read. */
+    Drafts drafts() {
+        return drafts;
+    }
+
+    /** A text for which what it held before stood in when the catalog was last read. */
+    Optional<Unfinished> unfinished(Path file) {
+        return Optional.ofNullable(unfinished.get(file));
     }
 
     /** The last check that was done in full. */

@@ -239,15 +239,17 @@ final class Session {
                 }
             }
         }
-        DocumentSet found = Documents.catalog(desk.home(), unsaved);
+        Drafts.Draft draft = desk.drafts().of(Documents.catalog(desk.home(), unsaved), texts);
+        draft.unfinished().values().forEach(text -> builds.add(text.problems()));
+        DocumentSet found = draft.documents();
         Optional<Desk.Checked> before = desk.checked();
         if (before.isPresent() && before.get().reading().documents().equals(found)) {
-            desk.read(before.get().reading());
+            desk.read(before.get().reading(), draft.unfinished());
             publish(desk, texts, before.get().reading(), before.get().quick(), before.get().slow(), validated(before.get().reading(), builds));
             return;
         }
         CatalogReading reading = CatalogReading.of(rules, found);
-        desk.read(reading);
+        desk.read(reading, draft.unfinished());
         Lint lint = new Lint(rules);
         List<Finding> quick = lint.quick(reading);
         List<Finding> ofBuilds = validated(reading, builds);
@@ -294,7 +296,7 @@ final class Session {
         Set<Finding> all = new LinkedHashSet<>(quick);
         all.addAll(slow);
         all.addAll(builds);
-        Map<Path, List<Desk.Shown>> shown = new Markings(this, texts, reading).of(all);
+        Map<Path, List<Desk.Shown>> shown = new Markings(this, desk, texts, reading).of(all);
         Set<Path> marked = new LinkedHashSet<>(desk.marked());
         Set<Path> files = new LinkedHashSet<>(marked);
         files.addAll(shown.keySet());
@@ -317,17 +319,19 @@ final class Session {
         desk.mark(marked);
     }
 
-    /** Where something stands, as editors name it. */
-    Location location(Origin origin) {
-        return location(origin, new LinkedHashMap<>());
+    /** Where something of a catalog stands, as editors name it. */
+    Location location(Desk desk, Origin origin) {
+        return location(desk, origin, new LinkedHashMap<>());
     }
 
     /** The same in texts some of which are known; the others are added. */
-    Location location(Origin origin, Map<Path, Lines> texts) {
+    Location location(Desk desk, Origin origin, Map<Path, Lines> texts) {
         Path file = Path.of(origin.file());
-        Lines lines = texts.computeIfAbsent(file, this::lines);
-        Extents.Stretch stretch = Extents.inner(lines, origin);
-        return new Location(uri(file), lines.range(stretch.from(), stretch.to()));
+        Optional<Unfinished> unfinished = desk.unfinished(file);
+        Lines lines = unfinished.map(Unfinished::now).orElseGet(() -> texts.computeIfAbsent(file, this::lines));
+        Extents.Stretch stretch = Extents.inner(unfinished.map(Unfinished::before).orElse(lines), origin);
+        Extents.Stretch now = unfinished.flatMap(text -> text.now(stretch)).orElse(stretch);
+        return new Location(uri(file), lines.range(now.from(), now.to()));
     }
 
     /** A file's text: what the editor holds, else what is on disk; empty where that cannot be had. */

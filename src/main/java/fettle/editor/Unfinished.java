@@ -1,0 +1,53 @@
+package fettle.editor;
+
+import fettle.document.Document;
+import fettle.document.DocumentProblem;
+import fettle.document.Origin;
+import java.util.Optional;
+
+/**
+ * A text that can't be read to its end while someone types in it. What it held when it last could be stands in for it, so that nobody is told that all of that is gone.
+ *
+ * @param whole what it held then
+ * @param before the text of that
+ * @param now the text as it is
+ * @param read what that reads as
+ */
+record Unfinished(Document whole, Lines before, Lines now, Document read) {
+
+    /** What keeps it from being read, and nothing that it holds. */
+    Document problems() {
+        return new Document(read.file(), whole.name(), Optional.empty(), read.problems(), false);
+    }
+
+    /** Whether what is told of a place is what keeps the text from being read. */
+    boolean hindered(Origin place) {
+        return read.problems().stream().map(DocumentProblem::origin).anyMatch(place::equals);
+    }
+
+    /** Where a stretch of the text that it was stands in the text that it is; empty where something else has been typed there. */
+    Optional<Extents.Stretch> now(Extents.Stretch stretch) {
+        if (stretch.to() <= same(false)) {
+            return Optional.of(stretch);
+        }
+        int behind = before.text().length() - same(true);
+        int moved = now.text().length() - before.text().length();
+        return stretch.from() >= behind ? Optional.of(new Extents.Stretch(stretch.from() + moved, stretch.to() + moved)) : Optional.empty();
+    }
+
+    /** Up to where both texts are the same, or how much of their ends is beyond that. */
+    private int same(boolean end) {
+        String one = before.text();
+        String other = now.text();
+        int most = Math.min(one.length(), other.length());
+        int head = 0;
+        while (head < most && one.charAt(head) == other.charAt(head)) {
+            head++;
+        }
+        int tail = 0;
+        while (tail < most - head && one.charAt(one.length() - 1 - tail) == other.charAt(other.length() - 1 - tail)) {
+            tail++;
+        }
+        return end ? tail : head;
+    }
+}
