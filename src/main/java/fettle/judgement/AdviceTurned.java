@@ -26,11 +26,12 @@ import java.util.TreeSet;
  * @param platforms those on which that is so, in order
  * @param shown its smallest assembly in the first of the slots
  * @param by what outdoes that, or did
+ * @param standing what of it nothing outdid before, or outdoes now, where that is another assembly
  * @param gains what that gains, or gained, attribute by attribute
  * @param changes what the patch did to it and to what is shown
  */
 public record AdviceTurned(
-        Part part, boolean newly, List<String> slots, List<String> platforms, String shown, String by, List<Gain> gains, List<Change> changes) {
+        Part part, boolean newly, List<String> slots, List<String> platforms, String shown, String by, Optional<String> standing, List<Gain> gains, List<Change> changes) {
 
     private static final int MOST_CHANGES = 12;
 
@@ -53,6 +54,7 @@ public record AdviceTurned(
             turned.add(new AdviceTurned(
                     parts.get(first.part()), first.newly(), some.stream().map(shift -> shift.host() + "/" + shift.slot()).distinct().sorted().toList(),
                     some.stream().map(AdviceShift::platform).distinct().sorted().toList(), Assemblies.words(shown), Assemblies.words(by),
+                    first.standing().filter(standing -> !standing.equals(first.verdict().shown())).map(standing -> Assemblies.words(Optional.of(standing))),
                     (first.newly() ? now : then).of(shown, by), about(shown, by, changes)));
         });
         return turned;

@@ -10,6 +10,9 @@ import java.util.TreeMap;
 /** Names assemblies by their parts. */
 final class Assemblies {
 
+    /** What stands between a head and what is on it. */
+    static final String WITH = " with ";
+
     private Assemblies() {}
 
     /** A choice by its parts; an empty one is told as such. */
@@ -28,6 +31,6 @@ final class Assemblies {
                 rest.add(part);
             }
         });
-        return parts.get("") + (rest.isEmpty() ? "" : " with " + String.join(", ", rest));
+        return parts.get("") + (rest.isEmpty() ? "" : WITH + String.join(", ", rest));
     }
 }

@@ -29,6 +29,12 @@ public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty,
         return places.most().empty ? Optional.of(part.id()) : Optional.empty();
     }
 
+    /** What the part has on it, as it is compared in most of these slots, in words; empty where that is nothing. */
+    public Optional<String> laden(Places places) {
+        String bare = part.id() + Assemblies.WITH;
+        return Optional.of(places.most().shown()).filter(shown -> shown.startsWith(bare)).map(shown -> shown.substring(bare.length()));
+    }
+
     /**
      * Slots in which a part is outdone by the same.
      *

@@ -4,6 +4,7 @@ import fettle.catalog.Build;
 import fettle.catalog.BuildEntry;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
+import fettle.space.Assembly;
 import fettle.space.Landscape;
 import fettle.space.Space;
 import fettle.space.Undecided;
@@ -99,12 +100,20 @@ public record Advice(List<AdviceShift> shifts, SortedMap<String, SortedMap<Strin
             if (undecided.isPresent()) {
                 open.computeIfAbsent(seat.platform, unused -> new TreeMap<>()).putIfAbsent(seat.part, undecided.get());
             } else if (then.dominated().isPresent() != now.dominated().isPresent()) {
+                boolean newly = now.dominated().isPresent();
+                Optional<Assembly> standing = newly ? standing(now, then) : standing(then, now);
                 shifts.add(new AdviceShift(
-                        seat.platform, seat.slot.host(), seat.slot.slot(), seat.part, now.dominated().isPresent(), now.dominated().or(then::dominated).orElseThrow()));
+                        seat.platform, seat.slot.host(), seat.slot.slot(), seat.part, newly, now.dominated().or(then::dominated).orElseThrow(), standing));
             }
         }));
         shifts.sort(null);
         return new Advice(shifts, open);
+    }
+
+    /** What stood its ground on one side in the way in which it is dominated on the other. */
+    private static Optional<Assembly> standing(PartWorth dominated, PartWorth standing) {
+        Verdict verdict = dominated.ignoringCost() instanceof Verdict.Dominated ? standing.ignoringCost() : standing.withCost();
+        return verdict instanceof Verdict.Undominated found ? Optional.of(found.best()) : Optional.empty();
     }
 
     /** Why it is not known whether a part is dominated in either way; nothing where one way shows that it is. */
