@@ -4,6 +4,7 @@ import fettle.catalog.BuildEntry;
 import fettle.space.BuildResult;
 import fettle.space.Change;
 import fettle.space.Exact;
+import fettle.space.FormerName;
 import fettle.space.Unresolved;
 import fettle.space.Violation;
 import fettle.space.patch.BuildShift;
@@ -91,6 +92,11 @@ public record PatchedBuild(String file, BuildShift shift) {
     public Optional<List<String>> renamed() {
         List<String> renamed = shift.renamed().stream().filter(RenamedUse::old).map(use -> use.written() + ", now " + use.other()).toList();
         return Optional.of(renamed).filter(names -> !names.isEmpty());
+    }
+
+    /** What it names by ids that came with the patch, for which it was judged by the old ones before. */
+    public List<FormerName> formerNames() {
+        return shift.formerNames();
     }
 
     /** The steps of the nearest repair; empty where none was found. */

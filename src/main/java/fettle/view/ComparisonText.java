@@ -63,7 +63,7 @@ public final class ComparisonText {
         for (PatchedBuild build : mended) {
             List<String> through = build.shift().blame().stream().map(ChangeWording::sentence).toList();
             sheet.entry(new Span("mended", Tone.GOOD), Span.plain("build " + build.id() + " is valid now"),
-                    Span.faint(through.isEmpty() ? "" : " since " + Phrases.and(through)));
+                    Span.faint((through.isEmpty() ? "" : " since " + Phrases.and(through)) + besides(former(build))));
         }
         if (!mended.isEmpty()) {
             sheet.blank();
@@ -80,8 +80,9 @@ public final class ComparisonText {
                 besides.add("not valid, before or after");
             }
             build.renamed().ifPresent(names -> besides.add("written with " + Phrases.and(names)));
+            besides.addAll(former(build));
             sheet.entry(Span.faint("shifted"), Span.plain("build " + build.id() + (moved.isEmpty() ? "" : ": ") + String.join("; ", moved)),
-                    Span.faint(besides.isEmpty() ? "" : "  (" + String.join("; ", besides) + ")"));
+                    Span.faint(besides(besides)));
         });
         if (shifted.size() > MOST_BUILDS) {
             sheet.entry(Span.faint("shifted"), Span.plain(Phrases.count(shifted.size() - MOST_BUILDS, "more build", "more builds") + ", all of them in JSON"));
@@ -89,6 +90,14 @@ public final class ComparisonText {
         if (!shifted.isEmpty()) {
             sheet.blank();
         }
+    }
+
+    private static List<String> former(PatchedBuild build) {
+        return build.formerNames().stream().map(name -> name.written() + " taken for " + name.former() + " before").toList();
+    }
+
+    private static String besides(List<String> besides) {
+        return besides.isEmpty() ? "" : "  (" + String.join("; ", besides) + ")";
     }
 
     private static List<PatchedBuild> with(List<PatchedBuild> builds, Verdict verdict) {

@@ -13,6 +13,7 @@ import fettle.space.Chain;
 import fettle.space.Chains;
 import fettle.space.Change;
 import fettle.space.Computed;
+import fettle.space.FormerName;
 import fettle.space.Unresolved;
 import fettle.space.Violation;
 import java.util.List;
@@ -76,6 +77,8 @@ public final class Wording {
             return CauseWording.sentence(cause);
         } else if (result instanceof BetweenRungs between) {
             return RungWording.sentence(between);
+        } else if (result instanceof FormerName name) {
+            return name.written() + " is probably what was " + name.former() + " before, and is compared with that";
         } else if (result instanceof Unresolved lost) {
             return FactWording.what(lost.entry()) + " at " + lost.entry().path() + " cannot be placed: " + lost.problem();
         }

@@ -3,6 +3,7 @@ package fettle.space.patch;
 import fettle.catalog.Build;
 import fettle.space.BuildResult;
 import fettle.space.Change;
+import fettle.space.FormerName;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,6 +15,7 @@ import java.util.Optional;
  * @param blame of a build broken or mended, the differences that did it: without them it would be as before, and none can be left out; empty where
  *     none of those that touch the build account for it
  * @param renamed the ids in it that probably changed
+ * @param formerNames what it names by new ids, and so was judged by old ones before
  * @param repair of a broken build, the nearest repair
  * @param keeping of a broken build whose nearest repair throws parts out that there still are, the nearest one found that has them too
  */
@@ -26,6 +28,7 @@ public record BuildShift(
         List<LimitCrossing> crossings,
         List<Change> blame,
         List<RenamedUse> renamed,
+        List<FormerName> formerNames,
         Optional<RepairOutcome> repair,
         Optional<Repair> keeping) {
 
@@ -34,6 +37,7 @@ public record BuildShift(
         crossings = List.copyOf(crossings);
         blame = List.copyOf(blame);
         renamed = List.copyOf(renamed);
+        formerNames = List.copyOf(formerNames);
     }
 
     /** Whether it broke. */

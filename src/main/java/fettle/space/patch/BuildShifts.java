@@ -24,9 +24,11 @@ public final class BuildShifts {
      * @param derive derives the relations of a catalog by the same rules that {@code old} and {@code now} were derived by
      */
     public static List<BuildShift> of(List<Build> builds, Relations old, Relations now, CatalogChanges changes, Function<Catalog, Relations> derive) {
+        FormerIds former = new FormerIds(changes.renames());
+        CatalogChanges followed = builds.stream().anyMatch(former::in) ? changes.followingRenames(old.catalog().references()) : changes;
         int workers = Math.max(1, Math.min(Runtime.getRuntime().availableProcessors(), builds.size() / FEWEST_APART));
         List<Integer> numbers = IntStream.range(0, workers).boxed().toList();
-        return DeepStack.each(numbers, worker -> share(builds, worker, workers, new BuildComparison(old, now, changes, derive))).stream()
+        return DeepStack.each(numbers, worker -> share(builds, worker, workers, new BuildComparison(old, now, changes, followed, derive))).stream()
                 .flatMap(Collection::stream)
                 .toList();
     }

@@ -1,5 +1,6 @@
 package fettle.space.patch;
 
+import fettle.catalog.Reference;
 import fettle.document.DocumentSet;
 import fettle.document.Node;
 import fettle.document.Origin;
@@ -8,6 +9,7 @@ import fettle.space.EntryName;
 import fettle.space.Value;
 import fettle.space.patch.Statements.Statement;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
@@ -39,13 +41,30 @@ public final class CatalogChanges {
     public static CatalogChanges between(DocumentSet old, DocumentSet now) {
         WrittenCatalog before = WrittenCatalog.of(old);
         WrittenCatalog after = WrittenCatalog.of(now).alignedWith(before);
+        return new CatalogChanges(before, after, between(before, after), Renames.guessed(before, after));
+    }
+
+    private static List<Change> between(WrittenCatalog before, WrittenCatalog after) {
         SortedSet<EntryName> names = new TreeSet<>(before.entries().keySet());
         names.addAll(after.entries().keySet());
         List<Change> changes = new ArrayList<>();
         for (EntryName name : names) {
             changes.addAll(between(name, before.entry(name), after.entry(name)));
         }
-        return new CatalogChanges(before, after, changes, Renames.guessed(before, after));
+        return changes;
+    }
+
+    /**
+     * The differences that are left had all renamed entries gone by their new ids in the old catalog already. What went by the old ids is gone here as well.
+     *
+     * @param mentions of the old catalog
+     */
+    CatalogChanges followingRenames(Collection<Reference> mentions) {
+        Map<EntryName, EntryName> others = new HashMap<>();
+        renames.forEach(rename -> others.put(rename.from(), rename.to()));
+        WrittenCatalog before = old.renamed(others, mentions);
+        WrittenCatalog after = now.alignedWith(before);
+        return new CatalogChanges(before, after, between(before, after), renames);
     }
 
     private static List<Change> between(EntryName name, Optional<Node.Obj> before, Optional<Node.Obj> after) {

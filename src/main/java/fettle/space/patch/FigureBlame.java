@@ -21,6 +21,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
 
 /** Finds which differences moved a build's totals, its cost, and its standing to limits, by undoing them. Remembers what many builds share. */
@@ -36,13 +37,16 @@ final class FigureBlame {
     private record Bought(String part, String access) {}
 
     private final CatalogChanges changes;
+    private final UnaryOperator<String> former;
     private final Mixture mixture;
     private final List<EntryName> money;
     private final Map<Undone, Catalog> read = new HashMap<>();
     private final Map<Bought, List<Change>> dearer = new HashMap<>();
 
-    FigureBlame(CatalogChanges changes) {
+    /** @param former the id that prices of the old catalog know a part by */
+    FigureBlame(CatalogChanges changes, UnaryOperator<String> former) {
         this.changes = changes;
+        this.former = former;
         this.mixture = Mixture.undoing(changes);
         Set<EntryName> names = new TreeSet<>(changes.old().entries().keySet());
         names.addAll(changes.now().entries().keySet());
@@ -117,7 +121,7 @@ final class FigureBlame {
         List<String> moved = new ArrayList<>();
         List<String> turned = new ArrayList<>();
         for (String part : new TreeSet<>(placed.parts)) {
-            Optional<BigDecimal> then = price(before, part);
+            Optional<BigDecimal> then = price(before, former.apply(part));
             Optional<BigDecimal> since = price(after, part);
             if (!owned.contains(part) && !same(then, since)) {
                 (then.isPresent() == since.isPresent() ? moved : turned).add(part);
@@ -125,7 +129,7 @@ final class FigureBlame {
         }
         Set<Change> blame = new TreeSet<>();
         (turned.isEmpty() ? moved : turned).forEach(part ->
-                blame.addAll(dearer.computeIfAbsent(new Bought(part, access), bought -> price(bought, price(before, part), !turned.isEmpty()))));
+                blame.addAll(dearer.computeIfAbsent(new Bought(part, access), bought -> price(bought, price(before, former.apply(part)), !turned.isEmpty()))));
         return List.copyOf(blame);
     }
 

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Takes one property of an entry over from another version of it. */
+/** Takes one property of an entry over from another version of it, or writes other words into it. */
 final class NodeEdit {
 
     private NodeEdit() {}
@@ -16,6 +16,18 @@ final class NodeEdit {
     /** The target with the property at the path as the source has it: replaced, added, or left out where the source has none. */
     static Node.Obj copied(Node.Obj target, Node.Obj source, List<String> path) {
         return (Node.Obj) copied(Optional.of(target), Optional.of(source), path, "").orElse(target);
+    }
+
+    /** The same value with other texts where some stand. */
+    static Node rewritten(Node node, Map<Origin, String> texts) {
+        if (node instanceof Node.Obj object) {
+            Map<String, Node.Member> members = new LinkedHashMap<>();
+            object.members().forEach((name, member) -> members.put(name, new Node.Member(member.key(), rewritten(member.value(), texts))));
+            return new Node.Obj(members, object.origin());
+        } else if (node instanceof Node.Arr list) {
+            return new Node.Arr(list.items().stream().map(item -> rewritten(item, texts)).toList(), list.origin());
+        }
+        return node instanceof Node.Text text && texts.containsKey(text.origin()) ? new Node.Text(texts.get(text.origin()), text.origin()) : node;
     }
 
     private static Optional<Node> copied(Optional<Node> target, Optional<Node> source, List<String> path, String name) {

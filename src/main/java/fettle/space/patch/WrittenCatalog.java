@@ -1,11 +1,13 @@
 package fettle.space.patch;
 
+import fettle.catalog.Reference;
 import fettle.catalog.Sections;
 import fettle.document.DocumentSet;
 import fettle.document.Node;
 import fettle.document.Origin;
 import fettle.space.EntryName;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -107,6 +109,28 @@ final class WrittenCatalog {
     /** The entry of that name. */
     Optional<Node.Obj> entry(EntryName name) {
         return Optional.ofNullable(entries.get(name));
+    }
+
+    /**
+     * The same catalog, had entries gone by other ids in it: by these too where they are defined, and by these alone where others mention them.
+     *
+     * @param others the new name of each
+     * @param mentions where they are mentioned
+     */
+    WrittenCatalog renamed(Map<EntryName, EntryName> others, Collection<Reference> mentions) {
+        Map<String, String> ids = new HashMap<>();
+        others.forEach((from, to) -> ids.put(from.id(), to.id()));
+        Map<Origin, String> written = new HashMap<>();
+        mentions.stream().filter(mention -> mention.space().equals("parts") && ids.containsKey(mention.id()))
+                .forEach(mention -> written.put(mention.origin(), ids.get(mention.id())));
+        SortedMap<EntryName, Node.Obj> renamed = new TreeMap<>(entries);
+        renamed.replaceAll((name, object) -> (Node.Obj) NodeEdit.rewritten(object, written));
+        others.forEach((from, to) -> entry(from).ifPresent(object -> {
+            Map<Origin, String> own = new HashMap<>(written);
+            own.put(object.members().get("id").value().origin(), to.id());
+            renamed.put(to, (Node.Obj) NodeEdit.rewritten(object, own));
+        }));
+        return new WrittenCatalog(renamed);
     }
 
     /** The same catalog with the offers of each part named as in an older one, so that an offer that moved to another tier keeps its name. */

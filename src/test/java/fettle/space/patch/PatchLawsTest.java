@@ -13,6 +13,7 @@ import fettle.oracle.RandomPatches.Patch;
 import fettle.space.BuildResult;
 import fettle.space.Change;
 import fettle.space.Exact;
+import fettle.space.FormerName;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -65,6 +66,10 @@ class PatchLawsTest {
         List<BuildShift> ahead = forth.shifts(patch.builds());
         List<BuildShift> behind = back.shifts(patch.builds());
         for (int i = 0; i < ahead.size(); i++) {
+            if (!ahead.get(i).renamed().isEmpty()) {
+                // Old ids are gone as they stand, and new ones are taken for the old: that is not the same both ways.
+                continue;
+            }
             assertEquals(swapped(ahead.get(i).verdict()), behind.get(i).verdict());
             assertEquals(
                     ahead.get(i).figures().stream().map(figure -> figure.figure() + figure.to() + figure.from()).toList(),
@@ -114,10 +119,20 @@ class PatchLawsTest {
         List<BuildShift> shifts = sides.shifts(patch.builds());
         for (int i = 0; i < shifts.size(); i++) {
             JsonNode build = patch.builds().get(i);
-            agrees(patch.old(), build, shifts.get(i).before());
+            JsonNode former = formerly(build, shifts.get(i));
+            agrees(patch.old(), former, shifts.get(i).before());
             agrees(patch.now(), build, shifts.get(i).after());
-            assertEquals(verdict(patch, build, shifts.get(i)), shifts.get(i).verdict());
+            assertEquals(verdict(patch, former, build, shifts.get(i)), shifts.get(i).verdict());
         }
+    }
+
+    /** The build with the ids that what it names had before. */
+    private static JsonNode formerly(JsonNode build, BuildShift shift) {
+        String text = build.toString();
+        for (FormerName name : shift.formerNames()) {
+            text = text.replace('"' + name.written() + '"', '"' + name.former() + '"');
+        }
+        return JsonText.read(text);
     }
 
     private static void agrees(JsonNode catalog, JsonNode build, BuildResult result) {
@@ -128,8 +143,8 @@ class PatchLawsTest {
         }
     }
 
-    private static Verdict verdict(Patch patch, JsonNode build, BuildShift shift) {
-        boolean before = Oracle.valid(patch.old(), build).isEmpty();
+    private static Verdict verdict(Patch patch, JsonNode former, JsonNode build, BuildShift shift) {
+        boolean before = Oracle.valid(patch.old(), former).isEmpty();
         boolean after = Oracle.valid(patch.now(), build).isEmpty();
         if (before != after) {
             return before ? Verdict.BROKEN : Verdict.MENDED;
@@ -153,6 +168,9 @@ class PatchLawsTest {
         for (int i = 0; i < shifts.size(); i++) {
             JsonNode build = patch.builds().get(i);
             BuildShift shift = shifts.get(i);
+            if (!shift.formerNames().isEmpty()) {
+                continue;
+            }
             if (shift.verdict() == Verdict.BROKEN) {
                 blamed(shift.blame(), taken -> Undone.in(patch.now(), patch.old(), taken), build);
             } else if (shift.verdict() == Verdict.MENDED) {
@@ -207,7 +225,7 @@ class PatchLawsTest {
         List<BuildShift> shifts = sides.shifts(patch.builds());
         for (int i = 0; i < shifts.size(); i++) {
             JsonNode build = patch.builds().get(i);
-            boolean resolved = shifts.get(i).before().placement().orElseThrow().unresolved().isEmpty()
+            boolean resolved = shifts.get(i).formerNames().isEmpty() && shifts.get(i).before().placement().orElseThrow().unresolved().isEmpty()
                     && shifts.get(i).after().placement().orElseThrow().unresolved().isEmpty();
             for (FigureShift figure : resolved ? shifts.get(i).figures() : List.<FigureShift>of()) {
                 if (!figure.cost()) {
