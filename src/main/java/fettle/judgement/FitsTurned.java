@@ -5,6 +5,7 @@ import fettle.space.EntryName;
 import fettle.space.patch.FitGroup;
 import fettle.space.patch.FitShift;
 import java.util.List;
+import java.util.Optional;
 
 /** Fits lost or gained for one cause, as patch rules match them. */
 public record FitsTurned(FitGroup group) {
@@ -35,6 +36,21 @@ public record FitsTurned(FitGroup group) {
     public String subject() {
         List<EntryName> entries = group.causes().stream().map(Change::entry).distinct().toList();
         return entries.size() == 1 ? entries.get(0).subject() : "fits:" + String.join("+", group.by());
+    }
+
+    /** Which parts in which slots. */
+    public FitSets sets() {
+        return FitSets.of(group.fits());
+    }
+
+    /** The same, where it takes several sets to tell. */
+    public Optional<FitSets> several() {
+        return Optional.of(sets()).filter(found -> found.sets().size() > 1);
+    }
+
+    /** The parts, where all of them are meant in all of the slots. */
+    public Optional<List<String>> all() {
+        return several().isPresent() ? Optional.empty() : Optional.of(parts());
     }
 
     /** The parts, each once. */

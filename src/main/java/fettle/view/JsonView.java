@@ -5,6 +5,7 @@ import fettle.document.Origin;
 import fettle.judgement.BuildReview;
 import fettle.judgement.Coexistence;
 import fettle.judgement.Finding;
+import fettle.judgement.FitSets;
 import fettle.judgement.PlatformSurvey;
 import fettle.judgement.SlotsOnPlatforms;
 import fettle.space.BuildResult;
@@ -200,6 +201,8 @@ public final class JsonView {
             turn(json, turn);
         } else if (value instanceof SlotsOnPlatforms where) {
             value(json, where.slots());
+        } else if (value instanceof FitSets fits) {
+            value(json, fits.sets().stream().map(set -> Map.of("parts", set.parts(), "slots", set.slots())).toList());
         } else if (value instanceof Collection<?> items) {
             json.writeStartArray();
             items.forEach(item -> value(json, item));

@@ -34,6 +34,13 @@ final class Phrases {
         return String.join(", ", all.subList(0, all.size() - 1)) + " " + last + " " + all.get(all.size() - 1);
     }
 
+    /** What has commas and "and" of its own: {@code a and b in c; d in e}. */
+    static String apart(List<String> items) {
+        return items.size() > MOST_LISTED
+                ? String.join("; ", items.subList(0, MOST_LISTED - 1)) + "; and " + (items.size() - MOST_LISTED + 1) + " more"
+                : String.join("; ", items);
+    }
+
     /** An id with the label that people know it by. */
     static String named(String id, String label) {
         return label.equals(id) ? id : id + " \"" + label + "\"";

@@ -1,6 +1,7 @@
 package fettle.view;
 
 import fettle.engine.RuleInfo;
+import fettle.judgement.FitSets;
 import fettle.judgement.SlotsOnPlatforms;
 import fettle.space.Exact;
 import fettle.space.Fraction;
@@ -66,6 +67,8 @@ record Template(String currency) {
             return TurnWording.of(turn);
         } else if (value instanceof SlotsOnPlatforms where) {
             return where.words();
+        } else if (value instanceof FitSets fits) {
+            return Phrases.apart(Phrases.each(fits.sets(), set -> Phrases.and(set.parts()) + " in " + Phrases.and(set.slots())));
         } else if (value instanceof Collection<?> items) {
             return Phrases.joined(items.stream().map(item -> words(item, manner)).toList(), manner);
         } else if (value instanceof Map<?, ?> map) {
