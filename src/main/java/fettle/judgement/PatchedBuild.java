@@ -17,6 +17,8 @@ import fettle.space.patch.RepairOutcome;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -107,6 +109,12 @@ public record PatchedBuild(String file, BuildShift shift) {
     /** What the repaired build costs. */
     public Optional<BigDecimal> repairCost() {
         return nearest().flatMap(Repair::cost);
+    }
+
+    /** The limits that the repaired build doesn't keep, and the build kept before the patch; empty where there are none. */
+    public Optional<List<String>> repairOutside() {
+        Set<String> exceeded = shift.before().limits().stream().filter(margin -> !margin.holds()).map(margin -> margin.limit().id()).collect(Collectors.toSet());
+        return nearest().map(repair -> repair.outside().stream().filter(limit -> !exceeded.contains(limit)).toList()).filter(limits -> !limits.isEmpty());
     }
 
     /** How many other repairs change as few paths. */

@@ -1,6 +1,9 @@
 package fettle.space.patch;
 
 import fettle.catalog.Build;
+import fettle.catalog.Catalog;
+import fettle.catalog.Outfit;
+import fettle.catalog.Part;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import fettle.space.BuildCheck;
@@ -97,11 +100,11 @@ final class Repairs {
                 .map(arrangement -> weighed(build, before, platform, start, arrangement, different.size() - 1))
                 .min(BEST)
                 .orElseThrow();
-        return new RepairOutcome.Found(withMoves(best, before, platform, start));
+        return new RepairOutcome.Found(withMoves(best, build, before, platform, start));
     }
 
     /** The repair with a step for each part that stays but cannot keep the notch that the build gives it. */
-    private Repair withMoves(Weighed best, Placement before, String platform, Arrangement start) {
+    private Repair withMoves(Weighed best, Build build, Placement before, String platform, Arrangement start) {
         Map<String, Integer> kept = new TreeMap<>();
         List<PathChange> steps = new ArrayList<>(best.repair.steps());
         Arrangement.notches(before).forEach((seat, notch) -> {
@@ -117,7 +120,15 @@ final class Repairs {
             }
         });
         steps.sort(Comparator.naturalOrder());
-        return new Repair(steps, best.repair.cost(), best.repair.others());
+        return new Repair(steps, best.repair.cost(), outside(build, platform, best.arrangement), best.repair.others());
+    }
+
+    /** The limits that parts on a platform don't keep, with the build's outfit worn. */
+    private List<String> outside(Build build, String platform, Arrangement arrangement) {
+        Catalog catalog = now.catalog();
+        List<Part> parts = arrangement.seats().values().stream().map(catalog.parts()::get).toList();
+        Optional<Outfit> outfit = build.outfit().flatMap(worn -> Optional.ofNullable(catalog.outfits().get(worn.id())));
+        return check.limits(catalog.platforms().get(platform), parts, outfit).stream().filter(margin -> !margin.holds()).map(margin -> margin.limit().id()).toList();
     }
 
     private Weighed weighed(Build build, Placement before, String platform, Arrangement start, Arrangement arrangement, int others) {
@@ -142,7 +153,7 @@ final class Repairs {
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(current(part.id())));
         Optional<Outlay> outlay = prices.map(open -> Outlay.of(arrangement.seats().values(), owned, open));
-        return new Weighed(arrangement, new Repair(steps, outlay.flatMap(Outlay::whole), others), renamed, outlay.orElse(Outlay.UNKNOWN), order);
+        return new Weighed(arrangement, new Repair(steps, outlay.flatMap(Outlay::whole), List.of(), others), renamed, outlay.orElse(Outlay.UNKNOWN), order);
     }
 
     /** A seat as builds write it: with a position only where the slot may hold several parts. */
