@@ -27,10 +27,15 @@ public final class DeepStack {
 
     /** Does work on such a stack and waits for it. What it throws is thrown here; who is interrupted while waiting passes that on to the work. */
     public static <T> T call(Supplier<T> work) {
+        return begin(work).get();
+    }
+
+    /** Begins work on such a stack. Whoever asks for what becomes of it waits for that, as by {@link #call}. */
+    public static <T> Supplier<T> begin(Supplier<T> work) {
         FutureTask<T> task = new FutureTask<>(work::get);
         Thread thread = thread(task, "work");
         thread.start();
-        return result(task, List.of(thread));
+        return () -> result(task, List.of(thread));
     }
 
     /** What becomes of each of these, in their order, on as many such stacks as there are processors. */

@@ -3,11 +3,12 @@ package fettle.judgement;
 import fettle.catalog.Build;
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
+import fettle.catalog.Part;
 import fettle.document.Origin;
-import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import fettle.space.Fraction;
+import fettle.space.LimitMargin;
 import fettle.space.Occurrence;
 import fettle.space.Prices;
 import fettle.space.best.Improvement;
@@ -18,6 +19,7 @@ import fettle.space.best.Turn;
 import fettle.space.best.Weighing;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -31,8 +33,9 @@ import java.util.stream.IntStream;
 
 /**
  * Lays out what single swaps would do to a build, as facts for rules to judge. Only a valid build that names a lens, and no unknown access profile, is
- * looked at, and only swaps that keep all role kinds of what they take out, take the build past no limit, nor farther past one and keep to the budget bear on it. Few of
- * hundreds or thousands of swaps do bear on what rules find or on a ladder, so that a swap is tried when that is asked.
+ * looked at, where it can be told of every limit how the build stands to it, and only swaps that keep all role kinds of what they take out, take the build past no limit,
+ * nor farther past one and keep to the budget bear on it. Few of hundreds or thousands of swaps do bear on what rules find or on a ladder, so that a swap is tried when that
+ * is asked. What a part does or costs that was not read in full is not known, so that no swap of it is looked at.
  *
  * <p>A point's going price is the median of the step prices on the ladders of all places of the build, the lower of two.
  */
@@ -48,8 +51,8 @@ final class Advising {
     private final Shopping shopping;
     private final SortedMap<String, List<Prospect>> swaps;
 
-    private Advising(Relations relations, BuildCheck check, BuildResult result, Prices prices) {
-        this.catalog = relations.catalog();
+    private Advising(CatalogReading reading, BuildCheck check, BuildResult result, Prices prices) {
+        this.catalog = reading.catalog();
         this.build = result.build();
         this.result = result;
         this.weighing = new Weighing(catalog, catalog.lenses().get(build.lens().orElseThrow().id()),
@@ -57,14 +60,30 @@ final class Advising {
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(part.id()));
         this.shopping = new Shopping(prices, owned);
-        this.swaps = Swaps.thought(relations, check, weighing, shopping, result).prospects().stream()
+        Set<String> obscure = obscure(reading.halfRead());
+        this.swaps = Swaps.thought(reading.relations(), check, weighing, shopping, result).prospects().stream()
+                .filter(swap -> Collections.disjoint(obscure, swap.from().values()) && Collections.disjoint(obscure, swap.to().values()))
                 .collect(Collectors.groupingBy(Prospect::path, TreeMap::new, Collectors.toList()));
     }
 
-    static List<Object> facts(Relations relations, BuildCheck check, BuildResult result) {
-        boolean lens = result.build().lens().map(named -> relations.catalog().lenses().containsKey(named.id())).orElse(false);
+    static List<Object> facts(CatalogReading reading, BuildCheck check, BuildResult result) {
+        boolean lens = result.build().lens().filter(named -> reading.catalog().lenses().containsKey(named.id()) && !reading.halfRead().lenses().contains(named.id())).isPresent();
+        boolean measured = result.limits().stream().allMatch(LimitMargin::told);
         Optional<Prices> prices = check.prices(result.build());
-        return lens && result.valid() && prices.isPresent() ? new Advising(relations, check, result, prices.get()).facts() : List.of();
+        return lens && result.valid() && measured && prices.isPresent() ? new Advising(reading, check, result, prices.get()).facts() : List.of();
+    }
+
+    /** The parts of which it isn't known what they do to the build's totals, or what they cost. */
+    private Set<String> obscure(HalfRead halfRead) {
+        Part platform = catalog.platforms().get(build.platform().id());
+        Set<String> baseless = catalog.attributes().values().stream().filter(each -> each.basedOnPlatform() && !platform.stats().containsKey(each.id()))
+                .map(each -> each.id()).collect(Collectors.toSet());
+        Set<String> obscure = new HashSet<>(halfRead.parts());
+        if (!baseless.isEmpty()) {
+            catalog.parts().values().stream().filter(part -> !Collections.disjoint(baseless, part.stats().keySet()) || !Collections.disjoint(baseless, part.loaded().keySet()))
+                    .map(Part::id).forEach(obscure::add);
+        }
+        return obscure;
     }
 
     private List<Object> facts() {

@@ -41,7 +41,7 @@ final class BuildJudgement {
                 .filter(violation -> !placement.onlyDoubtful(violation))
                 .forEach(violation -> findings.add(broken(result, check, placement, violation))));
         List<Object> facts = new ArrayList<>(BuildFacts.of(reading.catalog(), asRead, names, result));
-        facts.addAll(Advising.facts(reading.relations(), check, result));
+        facts.addAll(Advising.facts(reading, check, result));
         findings.addAll(judge.judge(facts, places));
         return Judge.sorted(findings);
     }

@@ -2,6 +2,7 @@ package fettle.judgement;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.Entry;
+import fettle.catalog.Lens;
 import fettle.catalog.Part;
 import fettle.catalog.Reference;
 import fettle.document.DocumentProblem;
@@ -20,11 +21,12 @@ import java.util.stream.Stream;
  * Where the catalog states something that could not be read, or is of nothing that the catalog has, and that decides about parts.
  *
  * @param parts the ids of those of which it is stated, or of which an offer states it: without it nothing can be said of what they are worth; all, where it says how any two compare
+ * @param lenses the ids of those in which something is so
  * @param files the documents that hold such
  */
-public record HalfRead(Set<String> parts, Set<String> files) {
+public record HalfRead(Set<String> parts, Set<String> lenses, Set<String> files) {
 
-    static final HalfRead NONE = new HalfRead(Set.of(), Set.of());
+    static final HalfRead NONE = new HalfRead(Set.of(), Set.of(), Set.of());
 
     private static final Set<String> WORDS = Set.of("label", "note");
     /** What an attribute says of how any two parts compare. */
@@ -33,6 +35,7 @@ public record HalfRead(Set<String> parts, Set<String> files) {
 
     public HalfRead {
         parts = Set.copyOf(parts);
+        lenses = Set.copyOf(lenses);
         files = Set.copyOf(files);
     }
 
@@ -53,7 +56,8 @@ public record HalfRead(Set<String> parts, Set<String> files) {
         // An offer of which too little could be read is none, but names its part all the same.
         catalog.references().stream().filter(mention -> mention.origin().pointer().startsWith("/offers/") && mention.space().equals("parts") && in(flawed, mention.origin()))
                 .map(Reference::id).forEach(parts::add);
-        return new HalfRead(parts, flawed.stream().map(Place::file).collect(Collectors.toSet()));
+        Set<String> lenses = catalog.lenses().values().stream().filter(lens -> in(flawed, lens.origin())).map(Lens::id).collect(Collectors.toSet());
+        return new HalfRead(parts, lenses, flawed.stream().map(Place::file).collect(Collectors.toSet()));
     }
 
     /** Whether a figure, a purpose or a price is stated in terms of something that the catalog has not. */

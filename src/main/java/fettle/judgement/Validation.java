@@ -4,18 +4,22 @@ import fettle.catalog.Access;
 import fettle.catalog.Build;
 import fettle.catalog.BuildReader;
 import fettle.catalog.Entry;
+import fettle.document.DeepStack;
 import fettle.document.Document;
 import fettle.document.DocumentSet;
 import fettle.document.Places;
 import fettle.document.SchemaProblem;
 import fettle.document.Schemas;
 import fettle.engine.RuleBase;
+import fettle.engine.RuleInfo;
+import fettle.engine.Severity;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
@@ -25,10 +29,13 @@ public final class Validation {
     /**
      * What was found.
      *
-     * @param general findings on documents, the catalog's and the builds'
+     * @param general findings on documents, the catalog's and the builds', and the catalog's errors that bear on the builds
      * @param builds in the order of their files, then as written there
      */
     public record Outcome(List<Finding> general, List<BuildReview> builds) {}
+
+    /** The topic of rules that judge what a catalog states, and not what follows from it. */
+    private static final String STATEMENTS = "catalog";
 
     private final Judge judge;
     private final Schemas schemas = new Schemas();
@@ -48,6 +55,7 @@ public final class Validation {
      * @param asked what a wanted build is to be checked as, given what is written
      */
     public Outcome validate(CatalogReading reading, DocumentSet documents, Predicate<Build> wanted, UnaryOperator<Build> asked) {
+        Supplier<List<Finding>> stated = DeepStack.begin(() -> stated(reading));
         BuildCheck check = new BuildCheck(reading.relations());
         Places places = new Places(Stream.concat(reading.documents().documents().stream(), documents.documents().stream()).toList());
         BuildJudgement judgement = new BuildJudgement(judge, reading, places);
@@ -70,6 +78,20 @@ public final class Validation {
         }
         general.addAll(entries);
         general.addAll(SharedId.of(entries));
-        return new Outcome(waivers.applied(judge.judge(general, places)), List.copyOf(reviews));
+        List<Finding> found = new ArrayList<>(judge.judge(general, places));
+        Bearing bearing = Bearing.on(reviews.stream().map(review -> review.result().build()).toList());
+        stated.get().stream().filter(finding -> bearing.has(finding.subject())).forEach(found::add);
+        return new Outcome(waivers.applied(Judge.sorted(found)), List.copyOf(reviews));
+    }
+
+    /** The errors in what the catalog states, by which what is said of builds may be wrong. */
+    private List<Finding> stated(CatalogReading reading) {
+        List<Object> facts = new ArrayList<>(reading.documentFacts());
+        facts.addAll(CatalogFacts.written(reading, judge.rules()));
+        return judge.judge(facts, reading.places()).stream().filter(finding -> finding.severity() == Severity.ERROR && topic(finding).equals(STATEMENTS)).toList();
+    }
+
+    private String topic(Finding finding) {
+        return judge.rules().find(finding.rule()).map(RuleInfo::topic).orElse("");
     }
 }

@@ -41,7 +41,7 @@ public final class BuildCheck {
         Part platform = catalog.platforms().get(build.platform().id());
         if (platform == null) {
             return new BuildResult(
-                    build, Optional.empty(), List.of(), false, new TreeMap<>(), Optional.empty(), List.of(), List.of());
+                    build, Optional.empty(), List.of(), false, new TreeMap<>(), Optional.empty(), List.of(), List.of(), List.of());
         }
         Placement placement = Placement.of(relations, platform.id(), build.parts());
         return measured(build, platform, placement, violations.of(placement));
@@ -67,7 +67,8 @@ public final class BuildCheck {
     private BuildResult measured(Build build, Part platform, Placement placement, List<Violation> broken) {
         List<Part> placed = placement.parts().stream().map(occurrence -> catalog.parts().get(occurrence.part())).toList();
         Set<Part> unobtainable = new LinkedHashSet<>();
-        Optional<BigDecimal> cost = cost(build, placed, unobtainable);
+        Set<Part> unpriced = new LinkedHashSet<>();
+        Optional<BigDecimal> cost = cost(build, placed, unobtainable, unpriced);
         boolean valid = broken.isEmpty() && placement.unresolved().isEmpty();
         SortedMap<String, BigDecimal> totals = Totals.of(catalog, platform, placed, build.loaded(), Optional.empty());
         Optional<Outfit> outfit = build.outfit().flatMap(worn -> Optional.ofNullable(catalog.outfits().get(worn.id())));
@@ -79,6 +80,7 @@ public final class BuildCheck {
                 totals,
                 placement.unresolved().isEmpty() ? cost : Optional.empty(),
                 List.copyOf(unobtainable),
+                List.copyOf(unpriced),
                 limits(platform, placed, outfit, Map.of(build.loaded(), totals)));
     }
 
@@ -97,7 +99,7 @@ public final class BuildCheck {
         bare.forEach((loaded, known) -> totals.put(loaded, outfit.map(worn -> Totals.dressed(known, worn)).orElse(known)));
         List<LimitMargin> margins = new ArrayList<>();
         for (Limit limit : catalog.limits().values()) {
-            margins.add(LimitMargin.of(limit, totals.computeIfAbsent(limit.loaded(), loaded -> Totals.of(catalog, platform, placed, loaded, outfit))));
+            margins.add(LimitMargin.of(limit, totals.computeIfAbsent(limit.loaded(), loaded -> Totals.of(catalog, platform, placed, loaded, outfit)), catalog));
         }
         return List.copyOf(margins);
     }
@@ -111,7 +113,7 @@ public final class BuildCheck {
         });
     }
 
-    private Optional<BigDecimal> cost(Build build, List<Part> placed, Set<Part> unobtainable) {
+    private Optional<BigDecimal> cost(Build build, List<Part> placed, Set<Part> unobtainable, Set<Part> unpriced) {
         Optional<Prices> open = prices(build);
         if (open.isEmpty()) {
             return Optional.empty();
@@ -123,12 +125,12 @@ public final class BuildCheck {
             if (!owned.contains(part.id())) {
                 Optional<Prices.Priced> cheapest = open.get().cheapest(part.id());
                 if (cheapest.isEmpty()) {
-                    unobtainable.add(part);
+                    (open.get().obscure(part.id()) ? unpriced : unobtainable).add(part);
                 } else {
                     sum = sum.add(cheapest.get().cost());
                 }
             }
         }
-        return unobtainable.isEmpty() ? Optional.of(sum) : Optional.empty();
+        return unobtainable.isEmpty() && unpriced.isEmpty() ? Optional.of(sum) : Optional.empty();
     }
 }

@@ -13,9 +13,10 @@ import java.util.SortedMap;
  * @param placement empty where the platform is unknown
  * @param valid whether it is resolved in full and breaks no relation
  * @param totals as the build says loaded or not, without outfit; of what could be resolved
- * @param cost in base currency; empty where a part is unobtainable, and where it isn't known: where not all parts could be placed, or the build names
- *     an access profile that the catalog doesn't have
+ * @param cost in base currency; empty where a part is unobtainable, and where it isn't known: where not all parts could be placed, the build names
+ *     an access profile that the catalog doesn't have, or nobody knows what a part costs
  * @param unobtainable the placed parts, once each, that no open offer sells; none where it isn't known which offers are open
+ * @param unpriced the placed parts, once each, that are offered only in a currency, for goods or by a vendor that the catalog doesn't have
  * @param limits as the limit says loaded or not, with the build's outfit worn
  */
 public record BuildResult(
@@ -26,6 +27,7 @@ public record BuildResult(
         SortedMap<String, BigDecimal> totals,
         Optional<BigDecimal> cost,
         List<Part> unobtainable,
+        List<Part> unpriced,
         List<LimitMargin> limits) {
 
     /** Whether it is known what it costs, or that it can't be had whole. */

@@ -1,5 +1,7 @@
 package fettle.space;
 
+import fettle.catalog.Attribute;
+import fettle.catalog.Catalog;
 import fettle.catalog.Limit;
 import java.math.BigDecimal;
 import java.util.List;
@@ -9,13 +11,15 @@ import java.util.Optional;
 /**
  * How a build stands to a limit.
  *
- * @param value the attribute's total; empty where it has none, and then the limit holds
+ * @param value the attribute's total; empty where it has none, and then the limit holds, unless that can't be told
  * @param followed the total of the attribute that the bound follows; empty where it is fixed, or there is no total
- * @param threshold the bound; empty where the attribute that it follows has no total, and then the limit holds
+ * @param threshold the bound; empty where the attribute that it follows has no total, and then the limit holds, unless that can't be told
  * @param margin how far the value is inside the bound, negative where outside
+ * @param told whether it can be told; otherwise an attribute that it needs is not in the catalog, or has no base to be a total
+ * @param holds whether the limit holds; where that can't be told, so that nothing is known to break it
  */
 public record LimitMargin(
-        Limit limit, Optional<BigDecimal> value, Optional<BigDecimal> followed, Optional<Fraction> threshold, Optional<Fraction> margin, boolean holds) {
+        Limit limit, Optional<BigDecimal> value, Optional<BigDecimal> followed, Optional<Fraction> threshold, Optional<Fraction> margin, boolean told, boolean holds) {
 
     /** Measures a limit against totals. */
     public static LimitMargin of(Limit limit, Map<String, BigDecimal> totals) {
@@ -23,11 +27,22 @@ public record LimitMargin(
         Optional<BigDecimal> followed = limit.by().map(totals::get);
         Optional<Fraction> threshold = threshold(limit.bound(), followed);
         if (value.isEmpty() || threshold.isEmpty()) {
-            return new LimitMargin(limit, value, followed, threshold, Optional.empty(), true);
+            return new LimitMargin(limit, value, followed, threshold, Optional.empty(), true, true);
         }
         Fraction inside = Fraction.of(value.get()).minus(threshold.get());
         Fraction margin = limit.side() == Limit.Side.AT_LEAST ? inside : inside.negate();
-        return new LimitMargin(limit, value, followed, threshold, Optional.of(margin), margin.signum() >= 0);
+        return new LimitMargin(limit, value, followed, threshold, Optional.of(margin), true, margin.signum() >= 0);
+    }
+
+    /** The same, knowing what attributes there are. */
+    static LimitMargin of(Limit limit, Map<String, BigDecimal> totals, Catalog catalog) {
+        LimitMargin margin = of(limit, totals);
+        boolean untold = margin.value.isEmpty() ? untold(catalog, limit.attribute()) : margin.threshold.isEmpty() && limit.by().filter(by -> untold(catalog, by)).isPresent();
+        return untold ? new LimitMargin(limit, margin.value, margin.followed, margin.threshold, margin.margin, false, margin.holds) : margin;
+    }
+
+    private static boolean untold(Catalog catalog, String attribute) {
+        return Optional.ofNullable(catalog.attributes().get(attribute)).map(Attribute::basedOnPlatform).orElse(true);
     }
 
     private static Optional<Fraction> threshold(Limit.Bound bound, Optional<BigDecimal> followed) {

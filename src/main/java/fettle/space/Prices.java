@@ -12,9 +12,11 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** What parts cost under an access profile, in base currency, to two decimals. */
 public final class Prices {
@@ -28,12 +30,15 @@ public final class Prices {
             .thenComparing(priced -> priced.offer().origin());
 
     private final Map<String, List<Priced>> open = new HashMap<>();
+    private final Set<String> obscure = new HashSet<>();
 
     /** The prices that the access profile opens; all offers where no profile is named. An offer that names an unknown vendor, currency or good is no offer. */
     public Prices(Catalog catalog, Optional<Access> access) {
         for (Offer offer : catalog.offers()) {
-            if (access.map(profile -> opens(profile, offer, catalog)).orElse(true)) {
-                cost(catalog, offer).ifPresent(cost -> open.computeIfAbsent(offer.part(), unused -> new ArrayList<>()).add(new Priced(offer, cost)));
+            // Nobody knows to whom a vendor sells that isn't there.
+            if (access.map(profile -> opens(profile, offer, catalog) || !catalog.vendors().containsKey(offer.vendor())).orElse(true)) {
+                cost(catalog, offer).ifPresentOrElse(
+                        cost -> open.computeIfAbsent(offer.part(), unused -> new ArrayList<>()).add(new Priced(offer, cost)), () -> obscure.add(offer.part()));
             }
         }
         open.values().forEach(offers -> offers.sort(CHEAPEST));
@@ -68,6 +73,11 @@ public final class Prices {
             }
         }
         return Optional.of(cost.setScale(2, RoundingMode.HALF_UP));
+    }
+
+    /** Whether a part is offered, but only in ways of which nobody knows what they cost: in a currency, for goods, or by a vendor that the catalog doesn't have. */
+    public boolean obscure(String part) {
+        return obscure.contains(part) && !open.containsKey(part);
     }
 
     /** The open offers of a part, cheapest first. */

@@ -16,7 +16,8 @@ final class CostWording {
             return "not to be had whole: no open offer for " + Phrases.and(Phrases.each(result.unobtainable(), Part::id));
         }
         return "not known, since " + result.build().access().map(Build.Located::id).filter(id -> !catalog.access().containsKey(id))
-                .map(id -> "the catalog has no access profile " + id).orElse("not every part of the build could be placed");
+                .map(id -> "the catalog has no access profile " + id).orElseGet(() -> result.resolved() && !result.unpriced().isEmpty()
+                        ? "the catalog doesn't say what the price of " + Phrases.and(Phrases.each(result.unpriced(), Part::id)) + " is worth" : "not every part of the build could be placed");
     }
 
     /** The same in short, without the parts that can't be had. */

@@ -236,6 +236,9 @@ public final class ImprovementText {
     }
 
     private String margin(LimitMargin limit) {
+        if (!limit.told()) {
+            return "can't be told";
+        }
         if (limit.margin().isEmpty()) {
             return "no value, so it holds";
         }

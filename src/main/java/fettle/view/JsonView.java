@@ -177,7 +177,11 @@ public final class JsonView {
         text(json, "value", limit.value().map(Exact::text));
         text(json, "threshold", limit.threshold().map(Fraction::toString));
         text(json, "margin", limit.margin().map(Fraction::toString));
-        json.writeBooleanProperty("holds", limit.holds());
+        if (limit.told()) {
+            json.writeBooleanProperty("holds", limit.holds());
+        } else {
+            json.writeNullProperty("holds");
+        }
         json.writeEndObject();
     }
 

@@ -22,6 +22,9 @@ record LimitWording(Catalog catalog) {
 
     /** What is left to the bound, or how far it is passed. */
     String margin(LimitMargin limit) {
+        if (!limit.told()) {
+            return "can't be told";
+        }
         if (limit.margin().isEmpty()) {
             return "holds";
         }

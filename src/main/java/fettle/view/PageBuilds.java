@@ -153,6 +153,7 @@ final class PageBuilds {
         page.text("value", limits.value(margin));
         page.text("bound", limits.bound(margin));
         page.text("margin", limits.margin(margin));
+        page.json().writeBooleanProperty("told", margin.told());
         page.json().writeBooleanProperty("holds", margin.holds());
         page.json().writeBooleanProperty("close", margin.close());
     }

@@ -544,7 +544,7 @@
       return table(limit.label + " (" + limit.says + ")", ["Worn", { text: "Value", number: true }, { text: "Bound", number: true }, "Margin"],
         limit.worn.map(function (worn) {
           return [worn.outfit + (worn.own ? " (this build)" : ""), worn.value, worn.bound,
-            el("span", { class: worn.holds ? (worn.close ? "warning" : "good") : "error" }, (worn.holds ? "\u25CB keeps: " : "\u2716 breaks: ") + worn.margin)];
+            worn.told ? el("span", { class: worn.holds ? (worn.close ? "warning" : "good") : "error" }, (worn.holds ? "\u25CB keeps: " : "\u2716 breaks: ") + worn.margin) : el("span", { class: "warning" }, worn.margin)];
         }), true);
     });
   }
