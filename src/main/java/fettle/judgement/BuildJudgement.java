@@ -50,6 +50,11 @@ final class BuildJudgement {
         Draft draft = judge.draft(violation.rule(), result.build().subject(), places);
         violation.data().forEach(draft::with);
         violation.parts().stream().filter(part -> part != Placement.PLATFORM).forEach(part -> draft.at(placement.parts().get(part).entry().origin()));
+        if (violation.parts().contains(Placement.PLATFORM)) {
+            // The catalog's line of a platform is the same for all builds on it, so what can be changed in this one is pointed at.
+            violation.slots().stream().flatMap(slot -> placement.slots().get(slot).occupants().stream()).forEach(part -> draft.at(placement.parts().get(part).entry().origin()));
+            draft.at(result.build().platform().origin());
+        }
         for (Fact fact : violation.because()) {
             draft.because(fact);
         }

@@ -140,6 +140,7 @@ final class ClauseCheck {
                 }
             }
         }
+        data.putAll(new Changeable(relations, placement, parts, slots).names());
         if (!clause.need().isEmpty()) {
             data.put("needed", clause.need().stream().map(Term::key).toList());
             Set<String> serving = serving(clause);

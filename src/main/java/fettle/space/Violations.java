@@ -210,6 +210,7 @@ final class Violations {
         data.put("trait", trait);
         data.put("parts", List.copyOf(names));
         data.put("values", values);
+        data.putAll(new Changeable(relations, placement, indices, List.of()).names());
         return new Violation(all.get(0).rule(), indices, List.of(), because, data);
     }
 
