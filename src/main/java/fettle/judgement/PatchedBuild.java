@@ -122,7 +122,7 @@ public record PatchedBuild(String file, BuildShift shift) {
         return nearest().map(Repair::others);
     }
 
-    /** The steps of the nearest repair that throws no part out, where the nearest one does. */
+    /** The steps of the nearest repair that keeps every part there still is, where the nearest one does not. */
     public Optional<List<String>> keeping() {
         return shift.keeping().map(PatchedBuild::steps);
     }

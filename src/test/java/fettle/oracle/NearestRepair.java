@@ -15,10 +15,20 @@ import tools.jackson.databind.JsonNode;
  * build. Which position in a slot a part has makes no difference. The written build must not state notches.
  *
  * @param changes how many
- * @param outlay the least that a valid build so near comes to: the fewest parts that can't be had, then the cost of the rest
+ * @param likeness how like the written build a valid one so near can be
+ * @param outlay the least that a valid build so near and so like comes to: the fewest parts that can't be had, then the cost of the rest
  * @param builds how many valid builds are so near
  */
-public record NearestRepair(int changes, Outlay outlay, int builds) {
+public record NearestRepair(int changes, Likeness likeness, Outlay outlay, int builds) {
+
+  /**
+   * What tells a repaired build from the written one, wherever the parts sit.
+   *
+   * @param out how many parts that there still are it lacks
+   * @param roles how many parts of a role kind it has too few
+   * @param in how many parts it has that the written build hasn't
+   */
+  public record Likeness(int out, int roles, int in) {}
 
   /**
    * What a build comes to.
@@ -30,18 +40,59 @@ public record NearestRepair(int changes, Outlay outlay, int builds) {
 
   /** Looks at all valid builds of the build's platform; empty where there is none. */
   public static Optional<NearestRepair> of(Entries before, Space now, JsonNode build) {
+    return nearest(before, now.builds(), now.entries(), build);
+  }
+
+  /** The same among those builds alone that have all parts of the written one which there still are. */
+  public static Optional<NearestRepair> keeping(Entries before, Space now, JsonNode build) {
     Assembly written = WrittenBuild.read(before, build).root().orElseThrow();
-    Optional<Integer> fewest = now.builds().stream().map(valid -> changed(written, valid)).min(Comparator.naturalOrder());
+    List<Assembly> keeping = now.builds().stream().filter(valid -> likeness(before, written, now.entries(), valid).out() == 0).toList();
+    return nearest(before, keeping, now.entries(), build);
+  }
+
+  private static Optional<NearestRepair> nearest(Entries before, List<Assembly> builds, Entries now, JsonNode build) {
+    Assembly written = WrittenBuild.read(before, build).root().orElseThrow();
+    Optional<Integer> fewest = builds.stream().map(valid -> changed(written, valid)).min(Comparator.naturalOrder());
     return fewest.map(
         changes -> {
-          List<Assembly> near = now.builds().stream().filter(valid -> changed(written, valid) == changes).toList();
+          List<Assembly> near = builds.stream().filter(valid -> changed(written, valid) == changes).toList();
+          Likeness most =
+              near.stream()
+                  .map(valid -> likeness(before, written, now, valid))
+                  .min(Comparator.comparing(Likeness::out).thenComparing(Likeness::roles).thenComparing(Likeness::in))
+                  .orElseThrow();
           Outlay least =
               near.stream()
-                  .map(valid -> outlay(now.entries(), build, valid))
+                  .filter(valid -> likeness(before, written, now, valid).equals(most))
+                  .map(valid -> outlay(now, build, valid))
                   .min(Comparator.comparing(Outlay::unobtainable).thenComparing(Outlay::cost))
                   .orElseThrow();
-          return new NearestRepair(changes, least, near.size());
+          return new NearestRepair(changes, most, least, near.size());
         });
+  }
+
+  /** How like the written build a repaired one is. */
+  public static Likeness likeness(Entries before, JsonNode build, Entries now, JsonNode repaired) {
+    return likeness(
+        before, WrittenBuild.read(before, build).root().orElseThrow(), now, WrittenBuild.read(now, repaired).root().orElseThrow());
+  }
+
+  private static Likeness likeness(Entries before, Assembly written, Entries now, Assembly repaired) {
+    List<String> had = written.parts().subList(1, written.parts().size());
+    List<String> has = repaired.parts().subList(1, repaired.parts().size());
+    long out = without(had, has).stream().filter(part -> now.part(part).isPresent()).count();
+    return new Likeness((int) out, without(roles(before, had), roles(now, has)).size(), without(has, had).size());
+  }
+
+  private static List<String> roles(Entries entries, List<String> parts) {
+    return parts.stream().map(part -> entries.part(part).orElseThrow().kind()).filter(entries::isRole).toList();
+  }
+
+  /** The list without as many of each as are in the other one. */
+  private static List<String> without(List<String> list, List<String> other) {
+    List<String> left = new ArrayList<>(list);
+    other.forEach(left::remove);
+    return left;
   }
 
   /** What a repaired build comes to. */

@@ -52,7 +52,7 @@ final class BuildComparison {
         this.limits = new LimitPairs(old.catalog().limits(), now.catalog().limits());
         this.blames = new Blames(changes, new FigureBlame(changes, UnaryOperator.identity()), new ValidityBlame(changes, derive));
         this.followed = new Blames(followed, new FigureBlame(followed, former::of), new ValidityBlame(followed, derive));
-        this.repairs = new Repairs(now, this.now, renamed, MOST_ARRANGEMENTS);
+        this.repairs = new Repairs(old.catalog(), now, this.now, renamed, MOST_ARRANGEMENTS);
     }
 
     BuildShift of(Build build) {

@@ -20,8 +20,9 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
- * Chooses the nearest repair of a broken build: the fewest changed paths; of those the one that does most by following a rename, then the one with
- * which the fewest parts can't be had, then the one with which the others cost least, then the first in the order of its paths and parts.
+ * Chooses the nearest repair of a broken build: the fewest changed paths; of those the one that does most by following a rename, then the one most like
+ * the build (see {@link Likeness}), then the one with which the fewest parts can't be had, then the one with which the others cost least, then the first
+ * in the order of its paths and parts.
  */
 final class Repairs {
 
@@ -31,23 +32,27 @@ final class Repairs {
     /** The part of the work that may go into a second repair. */
     private static final int LITTLE = 12;
 
+    private final Catalog old;
     private final Relations now;
     private final BuildCheck check;
     private final Map<String, String> renames;
     private final int most;
 
     /** One repair with what it is chosen by. */
-    private record Weighed(Arrangement arrangement, Repair repair, int renamed, Outlay outlay, List<String> order) {}
+    private record Weighed(Arrangement arrangement, Repair repair, int renamed, Likeness likeness, Outlay outlay, List<String> order) {}
 
     private static final Comparator<Weighed> BEST = Comparator.comparingInt(Weighed::renamed).reversed()
+            .thenComparing(Weighed::likeness)
             .thenComparing(Weighed::outlay)
             .thenComparing(weighed -> String.join("\n", weighed.order));
 
     /**
+     * @param old the catalog in which builds were valid
      * @param renames the ids that probably changed, old to new, platforms among them
      * @param most how many arrangements may be looked at for one build
      */
-    Repairs(Relations now, BuildCheck check, Map<String, String> renames, int most) {
+    Repairs(Catalog old, Relations now, BuildCheck check, Map<String, String> renames, int most) {
+        this.old = old;
         this.now = now;
         this.check = check;
         this.renames = renames;
@@ -60,16 +65,19 @@ final class Repairs {
     }
 
     /**
-     * The nearest repair that has all parts which another one throws out and which there still are, by whatever id; empty where that one throws out
-     * none, or where little work does not suffice to find one that is hardly larger.
+     * The nearest repair that has all parts of the build which there still are, by whatever id; empty where another one throws none of them out, or
+     * where little work does not suffice to find one that is hardly larger.
      */
     Optional<Repair> keeping(Build build, Placement before, Repair other) {
-        Map<String, Integer> kept = new TreeMap<>();
+        Map<String, Integer> out = new TreeMap<>();
         for (PathChange step : other.steps()) {
-            step.from().map(this::current).filter(id -> now.catalog().parts().containsKey(id)).ifPresent(id -> kept.merge(id, 1, Integer::sum));
-            step.to().ifPresent(id -> kept.computeIfPresent(id, (part, count) -> count == 1 ? null : count - 1));
+            step.from().map(this::current).ifPresent(id -> out.merge(id, 1, Integer::sum));
+            step.to().ifPresent(id -> out.merge(id, -1, Integer::sum));
         }
-        if (kept.isEmpty()) {
+        Map<String, Integer> kept = new TreeMap<>();
+        Arrangement.of(before).seats().values().stream().map(this::current).filter(now.catalog().parts()::containsKey)
+                .forEach(id -> kept.merge(id, 1, Integer::sum));
+        if (kept.keySet().stream().noneMatch(id -> out.getOrDefault(id, 0) > 0)) {
             return Optional.empty();
         }
         RepairOutcome outcome = search(build, before, kept, most / LITTLE, other.steps().size() + 1);
@@ -153,7 +161,9 @@ final class Repairs {
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(current(part.id())));
         Optional<Outlay> outlay = prices.map(open -> Outlay.of(arrangement.seats().values(), owned, open));
-        return new Weighed(arrangement, new Repair(steps, outlay.flatMap(Outlay::whole), List.of(), others), renamed, outlay.orElse(Outlay.UNKNOWN), order);
+        Likeness likeness = Likeness.of(start.seats().values(), old, arrangement.seats().values(), now.catalog(), this::current);
+        return new Weighed(
+                arrangement, new Repair(steps, outlay.flatMap(Outlay::whole), List.of(), others), renamed, likeness, outlay.orElse(Outlay.UNKNOWN), order);
     }
 
     /** A seat as builds write it: with a position only where the slot may hold several parts. */

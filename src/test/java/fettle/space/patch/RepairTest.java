@@ -44,7 +44,7 @@ class RepairTest {
     }
 
     @Property(tries = 300)
-    void no_valid_build_is_nearer_than_the_repair_and_none_so_near_has_fewer_parts_that_cannot_be_had_or_is_cheaper(@ForAll("patches") RandomPatches.Patch patch) {
+    void no_valid_build_is_nearer_than_the_repair_and_none_so_near_is_more_like_it_or_as_like_and_easier_to_be_had(@ForAll("patches") RandomPatches.Patch patch) {
         Sides sides = Sides.of(patch.old(), patch.now());
         Entries before = Entries.of(patch.old());
         for (JsonNode written : patch.builds()) {
@@ -55,7 +55,7 @@ class RepairTest {
             if (old.valid() && !check.check(read).valid()) {
                 Optional<Space> space = Space.of(Entries.of(patch.now()), read.platform().id(), 3_000);
                 Assume.that(space.isPresent());
-                RepairOutcome outcome = new Repairs(sides.now(), check, Map.of(), ENOUGH).nearest(read, old.placement().orElseThrow());
+                RepairOutcome outcome = new Repairs(sides.old().catalog(), sides.now(), check, Map.of(), ENOUGH).nearest(read, old.placement().orElseThrow());
                 Optional<NearestRepair> expected = NearestRepair.of(before, space.get(), build);
                 if (expected.isEmpty()) {
                     assertTrue(!(outcome instanceof RepairOutcome.Found), () -> "found " + outcome);
@@ -66,9 +66,36 @@ class RepairTest {
                     assertEquals(expected.get().changes(), repair.steps().size());
                     assertEquals(expected.get().builds(), repair.others() + 1);
                     JsonNode repaired = repaired(Entries.of(patch.now()), build, repair);
+                    assertEquals(expected.get().likeness(), NearestRepair.likeness(before, build, Entries.of(patch.now()), repaired));
                     assertEquals(expected.get().outlay(), NearestRepair.outlay(Entries.of(patch.now()), repaired));
                     assertEquals(NearestRepair.cost(Entries.of(patch.now()), repaired).map(Exact::text), repair.cost().map(Exact::text));
                     assertEquals(List.of(), Oracle.valid(patch.now(), repaired));
+                }
+            }
+        }
+    }
+
+    @Property(tries = 300)
+    void the_repair_that_keeps_every_part_is_the_nearest_that_does_and_is_told_only_where_the_nearest_of_all_does_not(@ForAll("patches") RandomPatches.Patch patch) {
+        Sides sides = Sides.of(patch.old(), patch.now());
+        Entries before = Entries.of(patch.old());
+        Entries after = Entries.of(patch.now());
+        for (JsonNode written : patch.builds()) {
+            JsonNode build = withoutNotches(written);
+            Build read = Sides.builds(List.of(build)).get(0);
+            BuildResult old = new BuildCheck(sides.old()).check(read);
+            BuildCheck check = new BuildCheck(sides.now());
+            if (old.valid() && !check.check(read).valid()) {
+                Optional<Space> space = Space.of(after, read.platform().id(), 3_000);
+                Assume.that(space.isPresent());
+                Repairs repairs = new Repairs(sides.old().catalog(), sides.now(), check, Map.of(), ENOUGH);
+                if (repairs.nearest(read, old.placement().orElseThrow()) instanceof RepairOutcome.Found found) {
+                    int out = NearestRepair.likeness(before, build, after, repaired(after, build, found.repair())).out();
+                    Optional<Integer> expected = NearestRepair.keeping(before, space.get(), build).map(NearestRepair::changes)
+                            .filter(changes -> out > 0 && changes <= found.repair().steps().size() + 1);
+                    Optional<Repair> keeping = repairs.keeping(read, old.placement().orElseThrow(), found.repair());
+                    assertEquals(expected, keeping.map(repair -> repair.steps().size()));
+                    keeping.ifPresent(repair -> assertEquals(0, NearestRepair.likeness(before, build, after, repaired(after, build, repair)).out()));
                 }
             }
         }
@@ -161,11 +188,19 @@ class RepairTest {
     void a_part_that_lost_its_mount_is_exchanged_where_something_must_be_there_and_hung_on_an_adapter_where_it_is_to_stay() {
         BuildShift shift = Sides.of(catalog("rail, dovetail", 2, ""), catalog("rail", 2, ""))
                 .shift("{ id: b, platform: carbine, parts: { top: [mote] } }");
-        assertEquals(List.of("top:0: mote > plate"), steps(nearest(shift)));
-        assertEquals("5", Exact.text(nearest(shift).cost().orElseThrow()));
+        assertEquals(List.of("top:0: mote > speck"), steps(nearest(shift)));
+        assertEquals("70", Exact.text(nearest(shift).cost().orElseThrow()));
         assertEquals(2, nearest(shift).others());
         assertEquals(List.of("top:0: mote > plate", "top:0/seat: - > mote"), steps(shift.keeping().orElseThrow()));
         assertEquals("55", Exact.text(shift.keeping().orElseThrow().cost().orElseThrow()));
+    }
+
+    @Test
+    void a_part_that_a_build_has_twice_is_kept_only_where_both_are() {
+        BuildShift shift = Sides.of(catalog("rail, dovetail", 2, ""), catalog("rail", 2, ""))
+                .shift("{ id: b, platform: carbine, parts: { top: [plate, mote], 'top:0/seat': mote } }");
+        assertEquals(List.of("top:1: mote > speck"), steps(nearest(shift)));
+        assertEquals(Optional.empty(), shift.keeping());
     }
 
     @Test
@@ -179,11 +214,11 @@ class RepairTest {
     }
 
     @Test
-    void a_new_need_is_met_by_the_cheapest_part_that_serves_or_the_needy_part_goes() {
+    void a_new_need_is_met_by_a_part_that_serves_rather_than_that_the_needy_part_goes() {
         BuildShift shift = Sides.of(catalog("rail", 1, ""), catalog("rail", 1, ", needs: [[\"kind:sight\"]]"))
                 .shift("{ id: b, platform: carbine, parts: { top: [torch] } }");
-        assertEquals(List.of("top:0: torch > plate"), steps(nearest(shift)));
-        assertEquals(List.of("top:1: - > speck"), steps(shift.keeping().orElseThrow()));
+        assertEquals(List.of("top:1: - > speck"), steps(nearest(shift)));
+        assertEquals(Optional.empty(), shift.keeping());
     }
 
     private static final String STOCKS = """
@@ -247,7 +282,7 @@ class RepairTest {
         Build build = Sides.builds(List.of(JSON.readTree("{\"id\": \"b\", \"platform\": \"carbine\", \"parts\": {\"top\": [\"mote\"]}}"))).get(0);
         BuildResult before = new BuildCheck(sides.old()).check(build);
         BuildCheck check = new BuildCheck(sides.now());
-        RepairOutcome outcome = new Repairs(sides.now(), check, Map.of(), 2).nearest(build, before.placement().orElseThrow());
+        RepairOutcome outcome = new Repairs(sides.old().catalog(), sides.now(), check, Map.of(), 2).nearest(build, before.placement().orElseThrow());
         assertEquals(new RepairOutcome.CutShort(1), outcome);
     }
 }
