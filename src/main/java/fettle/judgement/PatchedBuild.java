@@ -65,6 +65,12 @@ public record PatchedBuild(String file, BuildShift shift) {
         return shift.shifted() ? moving.distinct().sorted().toList() : shift.blame();
     }
 
+    /** What the differences behind its breaking are of, such as {@code x} for an entry that came or went, and {@code x.mounts}; empty where they cannot be told. */
+    public Optional<List<String>> through() {
+        List<String> through = shift.blame().stream().map(change -> change.entry().id() + (change.whole() ? "" : "." + change.what())).distinct().toList();
+        return Optional.of(through).filter(names -> !names.isEmpty());
+    }
+
     /** What moved: figures, such as {@code kick from 52 to 54.5}, where what has no value is {@code none} and a cost that isn't known {@code unknown}, and limits. */
     public List<String> moved() {
         Stream<String> figures = shift.figures().stream()

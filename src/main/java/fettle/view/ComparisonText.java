@@ -20,6 +20,7 @@ import java.util.Optional;
 public final class ComparisonText {
 
     private static final int MOST_BUILDS = 60;
+    private static final String SHIFTED = "build-shifted";
 
     private final Wording wording;
     private final TextStyle style;
@@ -34,22 +35,23 @@ public final class ComparisonText {
         Sheet sheet = new Sheet(style.colour());
         Catalog catalog = comparison.now().catalog();
         FindingText text = new FindingText(wording, catalog);
-        report.findings().stream().filter(finding -> grave(finding) && style.tells(finding.severity())).forEach(finding -> {
-            text.write(sheet, finding, false);
-            sheet.blank();
-        });
+        List<Finding> told = report.findings().stream().filter(finding -> style.tells(finding.severity())).toList();
+        Unread unread = Unread.of(told);
+        unread.above(sheet, told.size(), style.quiet().isEmpty());
+        new Gathering(wording, unread.first(told.stream().filter(ComparisonText::grave).toList())).write(sheet, text);
         if (style.quiet().isEmpty()) {
             mended(sheet, comparison.builds());
             shifted(sheet, comparison);
-            notes(sheet, report.findings());
+            notes(sheet, told, text);
             int before = sheet.toString().length();
             new ChangeList(sheet, comparison).write();
             if (sheet.toString().length() > before) {
                 sheet.blank();
             }
             summary(sheet, report, comparison);
+            unread.write(sheet);
         } else {
-            notes(sheet, report.findings());
+            notes(sheet, told, text);
         }
         return sheet.toString();
     }
@@ -128,19 +130,16 @@ public final class ComparisonText {
     }
 
     /** Notes say what is so and why; what they say of a shifted build has been told. */
-    private void notes(Sheet sheet, List<Finding> findings) {
-        List<Finding> notes = findings.stream()
-                .filter(finding -> !grave(finding) && style.tells(finding.severity()))
-                .filter(finding -> style.quiet().isPresent() || !finding.rule().equals("build-shifted"))
-                .toList();
-        for (Finding finding : notes) {
-            sheet.entry(new Span("note", Tone.NOTE), Span.plain(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
-            if (!finding.rule().equals("build-shifted")) {
-                FindingText.why(sheet, wording.reasons(finding), "");
-            }
-        }
-        if (!notes.isEmpty()) {
-            sheet.blank();
+    private void notes(Sheet sheet, List<Finding> told, FindingText text) {
+        new Gathering(wording, told.stream()
+                .filter(finding -> !grave(finding) && (style.quiet().isPresent() || !finding.rule().equals(SHIFTED)))
+                .toList()).notes(sheet, text, finding -> note(sheet, finding));
+    }
+
+    private void note(Sheet sheet, Finding finding) {
+        sheet.entry(new Span("note", Tone.NOTE), Span.plain(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
+        if (!finding.rule().equals(SHIFTED)) {
+            FindingText.why(sheet, wording.reasons(finding), "");
         }
     }
 

@@ -42,10 +42,11 @@ final class FindingText {
         remedies(sheet, wording.remedies(finding));
     }
 
-    /** Writes, below one that is told, where others are that have the same cause. */
+    /** Writes, below one that is told, where others are that have the same cause, and what to try first with each where that is something else. */
     void others(Sheet sheet, Finding told, String alike, List<Finding> others) {
         String file = told.where().isEmpty() ? "" : told.where().get(0).file();
         sheet.entry(Span.faint("also"), Span.plain(others.size() + " more " + alike + ":"));
+        Optional<String> tried = first(told);
         List<Finding> listed = others.size() <= MOST_OTHERS ? others : others.subList(0, MOST_OTHERS - 1);
         listed.forEach(other -> {
             String subject = other.subject() + label(other);
@@ -54,10 +55,15 @@ final class FindingText {
                 line.add(Span.faint((line.isEmpty() ? "" : ", ") + subject));
             }
             sheet.more(2, line.toArray(Span[]::new));
+            first(other).filter(remedy -> !tried.equals(Optional.of(remedy))).ifPresent(remedy -> sheet.more(4, Span.plain(remedy)));
         });
         if (listed.size() < others.size()) {
             sheet.more(2, Span.plain("and " + (others.size() - listed.size()) + " more; --format json tells of each"));
         }
+    }
+
+    private Optional<String> first(Finding finding) {
+        return wording.remedies(finding).stream().findFirst();
     }
 
     /** Whether the subject is the document whose place is told. */

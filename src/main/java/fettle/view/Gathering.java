@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.Consumer;
 
 /**
  * Findings that are so many that a reader is better served by a few of them and the places of the rest: those that have one cause, as every mention of a name that nothing has; and of
@@ -90,19 +91,36 @@ final class Gathering {
     /** Writes them all, those that are left out behind those of the same severity. */
     void write(Sheet sheet, FindingText text) {
         for (Severity severity : Severity.values()) {
-            told.stream().filter(group -> group.told.severity() == severity).forEach(group -> {
-                text.write(sheet, group.told, false);
-                if (!group.others.isEmpty()) {
-                    text.others(sheet, group.told, wording.alike(group.told).orElseThrow(), group.others);
-                }
-                sheet.blank();
-            });
-            rest.forEach((lot, findings) -> {
-                if (lot.severity == severity) {
-                    rest(sheet, lot, findings);
-                }
-            });
+            write(sheet, text, severity, finding -> text.write(sheet, finding, false), true);
         }
+    }
+
+    /** Writes notes closely, each by its teller. */
+    void notes(Sheet sheet, FindingText text, Consumer<Finding> teller) {
+        write(sheet, text, Severity.NOTE, teller, false);
+        if (!told.isEmpty()) {
+            sheet.blank();
+        }
+    }
+
+    private void write(Sheet sheet, FindingText text, Severity severity, Consumer<Finding> teller, boolean apart) {
+        told.stream().filter(group -> group.told.severity() == severity).forEach(group -> {
+            teller.accept(group.told);
+            if (!group.others.isEmpty()) {
+                text.others(sheet, group.told, wording.alike(group.told).orElseThrow(), group.others);
+            }
+            if (apart) {
+                sheet.blank();
+            }
+        });
+        rest.forEach((lot, findings) -> {
+            if (lot.severity == severity) {
+                rest(sheet, lot, findings);
+                if (apart) {
+                    sheet.blank();
+                }
+            }
+        });
     }
 
     private static void rest(Sheet sheet, Lot lot, List<Finding> findings) {
@@ -116,6 +134,5 @@ final class Gathering {
         lines.stream().limit(1).forEach(line -> sheet.entry(Span.faint("at"), line));
         lines.stream().skip(1).forEach(line -> sheet.more(0, line));
         sheet.entry(Span.faint("try"), Span.plain("What is told to try with the first ones holds here too; --format json tells of each."));
-        sheet.blank();
     }
 }

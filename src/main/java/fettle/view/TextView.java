@@ -15,9 +15,6 @@ import java.util.stream.Collectors;
 /** Writes reports for people to read on a terminal. */
 public final class TextView {
 
-    /** So many findings are seen at a glance. */
-    private static final int FEW = 6;
-
     private final Wording wording;
     private final TextStyle style;
 
@@ -32,10 +29,7 @@ public final class TextView {
         findings(sheet, reading.catalog(), report.findings());
         if (style.quiet().isEmpty()) {
             sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + report.tally().inWords() + "."), Span.plain(" " + lookedAt(reading)));
-            Unread unread = Unread.of(report.findings().stream().filter(this::tells).toList());
-            if (!unread.none()) {
-                unread.write(sheet);
-            }
+            Unread.of(report.findings().stream().filter(this::tells).toList()).write(sheet);
         }
         return sheet.toString();
     }
@@ -98,11 +92,7 @@ public final class TextView {
         List<Finding> told = findings.stream().filter(this::tells).toList();
         Unread unread = Unread.of(told);
         Gathering gathering = new Gathering(wording, unread.first(told));
-        // Where much is told, or no summary will be, what stands below it isn't seen first.
-        if (!unread.none() && (style.quiet().isPresent() || told.size() > FEW)) {
-            unread.write(sheet);
-            sheet.blank();
-        }
+        unread.above(sheet, told.size(), style.quiet().isEmpty());
         gathering.write(sheet, new FindingText(wording, catalog));
         List<Finding> waived = findings.stream().filter(finding -> finding.waived().isPresent()).toList();
         if (style.quiet().isEmpty() && !waived.isEmpty()) {

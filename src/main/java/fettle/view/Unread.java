@@ -15,6 +15,9 @@ import java.util.TreeSet;
  */
 record Unread(Set<String> files, int findings) {
 
+    /** So many findings are seen at a glance. */
+    private static final int FEW = 6;
+
     /** The value of a finding that names the documents that it may come from. */
     static final String FILES = "unread";
 
@@ -39,8 +42,19 @@ record Unread(Set<String> files, int findings) {
         return finding.subject().startsWith("document:") && finding.where().stream().anyMatch(place -> files.contains(place.file()));
     }
 
-    /** Says what to begin with. */
+    /** Says what to begin with above findings, where these are so many, or no summary comes, that it would not be seen below them. */
+    void above(Sheet sheet, int told, boolean summary) {
+        if (!none() && (!summary || told > FEW)) {
+            write(sheet);
+            sheet.blank();
+        }
+    }
+
+    /** Says what to begin with, where there is such a thing. */
     void write(Sheet sheet) {
+        if (none()) {
+            return;
+        }
         sheet.paragraph(0, 2, Span.plain("Begin with " + Phrases.and(files) + ", of which not all could be read: " + Phrases.count(findings, "finding", "findings")
                 + " may come from that."));
     }

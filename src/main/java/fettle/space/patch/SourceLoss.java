@@ -21,4 +21,9 @@ public record SourceLoss(String part, String formerly, boolean whole, List<Strin
         offers = List.copyOf(offers);
         causes = List.copyOf(causes);
     }
+
+    /** Those who sold it before, in order. */
+    public List<String> vendors() {
+        return offers.stream().map(Offer::vendor).distinct().sorted().toList();
+    }
 }
