@@ -41,7 +41,7 @@ public final class BuildCheck {
         Part platform = catalog.platforms().get(build.platform().id());
         if (platform == null) {
             return new BuildResult(
-                    build, Optional.empty(), List.of(), false, new TreeMap<>(), Optional.empty(), List.of(), List.of(), List.of());
+                    build, Optional.empty(), List.of(), false, new TreeMap<>(), Optional.empty(), BigDecimal.ZERO, List.of(), List.of(), List.of());
         }
         Placement placement = Placement.of(relations, platform.id(), build.parts());
         return measured(build, platform, placement, violations.of(placement));
@@ -68,7 +68,7 @@ public final class BuildCheck {
         List<Part> placed = placement.parts().stream().map(occurrence -> catalog.parts().get(occurrence.part())).toList();
         Set<Part> unobtainable = new LinkedHashSet<>();
         Set<Part> unpriced = new LinkedHashSet<>();
-        Optional<BigDecimal> cost = cost(build, placed, unobtainable, unpriced);
+        Optional<BigDecimal> obtainable = obtainable(build, placed, unobtainable, unpriced);
         boolean valid = broken.isEmpty() && placement.unresolved().isEmpty();
         SortedMap<String, BigDecimal> totals = Totals.of(catalog, platform, placed, build.loaded(), Optional.empty());
         Optional<Outfit> outfit = build.outfit().flatMap(worn -> Optional.ofNullable(catalog.outfits().get(worn.id())));
@@ -78,7 +78,8 @@ public final class BuildCheck {
                 broken,
                 valid,
                 totals,
-                placement.unresolved().isEmpty() ? cost : Optional.empty(),
+                placement.unresolved().isEmpty() && unobtainable.isEmpty() && unpriced.isEmpty() ? obtainable : Optional.empty(),
+                obtainable.orElse(BigDecimal.ZERO),
                 List.copyOf(unobtainable),
                 List.copyOf(unpriced),
                 limits(platform, placed, outfit, Map.of(build.loaded(), totals)));
@@ -113,7 +114,8 @@ public final class BuildCheck {
         });
     }
 
-    private Optional<BigDecimal> cost(Build build, List<Part> placed, Set<Part> unobtainable, Set<Part> unpriced) {
+    /** What the parts cost that are owned or can be bought, and which can't; empty where it isn't known which offers are open. */
+    private Optional<BigDecimal> obtainable(Build build, List<Part> placed, Set<Part> unobtainable, Set<Part> unpriced) {
         Optional<Prices> open = prices(build);
         if (open.isEmpty()) {
             return Optional.empty();
@@ -131,6 +133,6 @@ public final class BuildCheck {
                 }
             }
         }
-        return unobtainable.isEmpty() && unpriced.isEmpty() ? Optional.of(sum) : Optional.empty();
+        return Optional.of(sum);
     }
 }

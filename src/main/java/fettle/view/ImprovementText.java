@@ -3,6 +3,7 @@ package fettle.view;
 import fettle.catalog.Attribute;
 import fettle.catalog.Build;
 import fettle.catalog.Catalog;
+import fettle.catalog.Part;
 import fettle.judgement.Finding;
 import fettle.space.Fraction;
 import fettle.space.LimitMargin;
@@ -76,6 +77,11 @@ public final class ImprovementText {
                 .sorted(Comparator.comparing(Swap::price).reversed().thenComparing(Swap::path)).toList();
         if (!idle.isEmpty()) {
             told(sheet, improvement, "skip", idle, "");
+        }
+        List<String> unpriced = improvement.before().unobtainable().stream().map(Part::id).toList();
+        if (improvement.before().build().budget().isPresent() && !unpriced.isEmpty()) {
+            sheet.entry(Span.faint("note"), Span.plain("what the whole costs isn't known: no open offer sells " + Phrases.joined(unpriced, "or")
+                    + ", which counts as nothing toward the budget, since the build has it"));
         }
         if (!improvement.swaps().bounded().isEmpty()) {
             sheet.entry(Span.faint("note"), Span.plain("not every chain was tried at " + Phrases.and(improvement.swaps().bounded())));

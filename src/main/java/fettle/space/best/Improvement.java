@@ -28,16 +28,18 @@ public record Improvement(
      */
     public record Worn(String outfit, List<LimitMargin> before, Optional<List<LimitMargin>> after) {}
 
-    /** Whether a build costs no more than the budget, or else no more than it does now. */
+    /** Whether the build with a swap made keeps to the budget as far as its parts can be bought, or else costs no more than it does now. */
     public boolean affordable(Swap swap) {
         return affordable(before, swap.after());
     }
 
-    /** Whether what a build becomes costs no more than its budget, or else no more than it does now. */
+    /**
+     * Whether what a build becomes costs no more than its budget, or else no more than it does now. A part that nobody sells is only in it where the build has it already, and
+     * counts as nothing.
+     */
     public static boolean affordable(BuildResult before, BuildResult after) {
         Optional<BigDecimal> budget = before.build().budget();
-        return budget.isEmpty() || after.cost().map(cost -> cost.compareTo(budget.get()) <= 0
-                || before.cost().map(now -> cost.compareTo(now) <= 0).orElse(false)).orElse(false);
+        return budget.isEmpty() || after.obtainable().compareTo(budget.get()) <= 0 || after.obtainable().compareTo(before.obtainable()) <= 0;
     }
 
     public Improvement {

@@ -1,0 +1,84 @@
+package fettle.command;
+
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Swaps that a build with something out of the common about it is advised to make. */
+class SwapAdviceTest {
+
+    private static final String CATALOG = """
+            catalog: { id: quay, patch: "1", released: 2031-03-01, currency: crown }
+            currencies: [{ id: crown, rate: 1 }]
+            attributes:
+              - { id: grip, unit: points, better: higher, combine: sum, decimals: 1, shown: 1 }
+              - { id: tint, unit: shades, better: none, combine: sum, decimals: 1, shown: 1 }
+            kinds: [{ id: thing }, { id: lamp, role: true }]
+            mounts: [{ id: peg }, { id: clip }, { id: slide }]
+            platforms:
+              - id: heron
+                stats: { grip: 10 }
+                slots: [{ id: hand, mounts: [peg] }, { id: ring, mounts: [clip] }, { id: rail, mounts: [slide], units: 4 }]
+            parts:
+              - { id: plain, kind: thing, mounts: [peg], stats: { grip: 1 } }
+              - { id: sure, kind: thing, mounts: [peg], stats: { grip: 4 } }
+              - { id: relic, kind: thing, mounts: [clip], stats: { grip: 1 } }
+              - { id: bead, kind: thing, mounts: [slide], stats: { grip: 1 } }
+              - { id: knob, kind: thing, mounts: [slide], stats: { grip: 1.5 } }
+              - { id: plank, kind: thing, mounts: [slide], span: 3, stats: { grip: 8 } }
+            vendors: [{ id: harbour, tiers: 0 }]
+            offers:
+              - { part: plain, vendor: harbour, price: 5 }
+              - { part: sure, vendor: harbour, price: 5 }
+              - { part: bead, vendor: harbour, price: 5 }
+              - { part: knob, vendor: harbour, price: 7 }
+              - { part: plank, vendor: harbour, price: 5 }
+            lenses: [{ id: hold, weights: { grip: 1 } }, { id: show, weights: { tint: 1 } }]
+            """;
+
+    @TempDir
+    private Path folder;
+
+    @BeforeEach
+    void write() throws IOException {
+        Files.writeString(Files.createDirectory(folder.resolve("quay")).resolve("catalog.yaml"), CATALOG);
+    }
+
+    /** What a command says of a build with these properties. */
+    private String said(String command, String build, String... more) throws IOException {
+        Path file = Files.writeString(folder.resolve("b.yaml"), "build: { id: b, platform: heron, patch: \"1\", lens: hold, " + build + " }\n");
+        List<String> words = new ArrayList<>(List.of(command, folder.resolve("quay").toString(), file.toString()));
+        words.addAll(List.of(more));
+        Ran ran = Ran.fettle(words.toArray(String[]::new));
+        return ran.out() + ran.err();
+    }
+
+    private static void assertHas(String part, String whole) {
+        assertTrue(whole.contains(part), whole);
+    }
+
+    private static void assertLacks(String part, String whole) {
+        assertFalse(whole.contains(part), whole);
+    }
+
+    @Test
+    void a_part_that_nobody_sells_leaves_a_budget_to_the_others() throws IOException {
+        String parts = "parts: { hand: plain, ring: relic, rail: [plank] }";
+        String rich = said("improve", "budget: 100, " + parts);
+        assertHas("first  hand: sure for plain: +3, for 5 crown", rich);
+        assertHas("no open offer sells relic, which counts as nothing", rich);
+        assertHas("at hand, sure betters plain: grip 3 better", said("validate", "budget: 100, " + parts));
+        // Two parts of 5 are in the build; a third doesn't fit the budget, and a bargain does.
+        assertHas("rail:1: knob for nothing", said("improve", "budget: 17, " + parts));
+        assertLacks("rail:1: knob for nothing", said("improve", "budget: 16, " + parts));
+        assertHas("hand: sure for plain", said("improve", "budget: 1, " + parts));
+    }
+}
