@@ -76,7 +76,7 @@ public final class PatchReview {
         Optional<Advice> advice = Advice.between(before, after, read, scope);
 
         Stream.concat(lost.stream(), gained.stream()).map(FitsTurned::new).forEach(facts::add);
-        facts.add(new PatchReading(Reading.of(now)));
+        facts.add(new PatchReading(Reading.of(old), Reading.of(now)));
         facts.addAll(broken(old.catalog(), now, read));
         facts.addAll(sources);
         advice.ifPresent(found -> facts.addAll(turned(found, before.catalog(), after.catalog(), changes)));

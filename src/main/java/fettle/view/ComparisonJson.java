@@ -47,7 +47,9 @@ public final class ComparisonJson {
             Optional<CatalogHead> old = comparison.old().catalog().head();
             JsonView.text(json, "id", old.map(CatalogHead::id));
             JsonView.text(json, "patch", old.map(CatalogHead::patch));
+            ids(json, "unread", comparison.old().unread());
             json.writeEndObject();
+            ids(json, "unread", comparison.now().unread());
             parts(json, comparison);
             entries(json, comparison);
             fits(json, comparison);

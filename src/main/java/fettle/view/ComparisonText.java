@@ -40,7 +40,8 @@ public final class ComparisonText {
         unread.above(sheet, told.size(), style.quiet().isEmpty());
         new Gathering(wording, unread.first(told.stream().filter(ComparisonText::grave).toList())).write(sheet, text);
         if (style.quiet().isEmpty()) {
-            mended(sheet, comparison.builds());
+            doubt(sheet, comparison);
+            mended(sheet, comparison);
             shifted(sheet, comparison);
             notes(sheet, told, text);
             int before = sheet.toString().length();
@@ -60,12 +61,28 @@ public final class ComparisonText {
         return finding.severity() != Severity.NOTE;
     }
 
-    private static void mended(Sheet sheet, List<PatchedBuild> builds) {
-        List<PatchedBuild> mended = with(builds, Verdict.MENDED);
+    /** What is told of entries that one side seems not to have may come from what could not be read there. */
+    private static void doubt(Sheet sheet, Comparison comparison) {
+        List<String> before = comparison.old().unread();
+        List<String> after = comparison.now().unread();
+        if (!before.isEmpty()) {
+            sheet.paragraph(0, 2, Span.plain("Not all of " + Phrases.and(before) + " of the old catalog could be read: what seems new, gained or mended may have been there before."));
+        }
+        if (!after.isEmpty()) {
+            sheet.paragraph(0, 2, Span.plain("Not all of " + Phrases.and(after) + " of the new catalog could be read: what seems gone, lost or broken may still be there."));
+        }
+        if (!before.isEmpty() || !after.isEmpty()) {
+            sheet.blank();
+        }
+    }
+
+    private static void mended(Sheet sheet, Comparison comparison) {
+        List<PatchedBuild> mended = with(comparison.builds(), Verdict.MENDED);
+        String since = comparison.old().unread().isEmpty() ? " since " : ", perhaps since ";
         for (PatchedBuild build : mended) {
             List<String> through = build.shift().blame().stream().map(ChangeWording::sentence).toList();
             sheet.entry(new Span("mended", Tone.GOOD), Span.plain("build " + build.id() + " is valid now"),
-                    Span.faint((through.isEmpty() ? "" : " since " + Phrases.and(through)) + besides(former(build))));
+                    Span.faint((through.isEmpty() ? "" : since + Phrases.and(through)) + besides(former(build))));
         }
         if (!mended.isEmpty()) {
             sheet.blank();
