@@ -17,14 +17,20 @@ import java.util.SortedMap;
  * @param others the ids that are taken by things of another sort, which share one space of ids with these: platforms beside parts, and parts beside platforms
  * @param other what those are, such as {@code a platform}
  * @param misnamed by an id that is mentioned and is not there, what was probably meant to have it
+ * @param renamed by an id that a patch took away, the one that it probably goes by now; empty where no patch is looked at
  * @param selectable by the other sorts of things that a selector can name, what there is of them
  */
 public record KnownNames(
-        String space, Set<String> names, Set<String> others, String other, Map<String, Misnamed> misnamed, SortedMap<String, Set<String>> selectable) {
+        String space, Set<String> names, Set<String> others, String other, Map<String, Misnamed> misnamed, Map<String, String> renamed, SortedMap<String, Set<String>> selectable) {
+
+    /** What this id probably is since a patch, as it is written where the old one stands; empty where it was not renamed. */
+    public Optional<String> renamed(Reference wrong) {
+        return Optional.ofNullable(renamed.get(wrong.id())).map(wrong::writing);
+    }
 
     /** The names nearest to a wrong one that the schema takes, best first, as they are written where it stands; empty where none is near. */
     public Optional<List<String>> near(Reference wrong) {
-        return Optional.of(Nearest.names(wrong.id(), names.stream().filter(name -> NameForm.fits(space, name)).toList()).stream().map(wrong::writing).toList()).filter(found -> !found.isEmpty());
+        return Optional.of(Nearest.names(wrong.id(), names.stream().filter(name -> NameForm.fits(space, name) && !name.equals(renamed.get(wrong.id()))).toList()).stream().map(wrong::writing).toList()).filter(found -> !found.isEmpty());
     }
 
     /** The selectors that name something by exactly this id, which is only of another sort; empty where there are none, or no selector stands there. */

@@ -9,6 +9,7 @@ import fettle.catalog.SlotHasTag;
 import fettle.document.Nearest;
 import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
+import fettle.space.patch.Rename;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
@@ -28,8 +29,16 @@ final class Names {
 
     private final Map<String, Set<String>> bySpace = new TreeMap<>();
     private final Map<String, Map<String, Entry>> entries = new TreeMap<>();
+    private final Map<String, Map<String, String>> renamed = new TreeMap<>();
 
+    /** Of a catalog that is looked at by itself. */
     Names(Catalog catalog, RuleIndex rules) {
+        this(catalog, rules, List.of());
+    }
+
+    /** @param renames what was probably renamed in this catalog by a patch */
+    Names(Catalog catalog, RuleIndex rules, Collection<Rename> renames) {
+        renames.forEach(rename -> renamed.computeIfAbsent(rename.from().section(), unused -> new TreeMap<>()).put(rename.from().id(), rename.to().id()));
         catalog.entries().forEach(entry -> {
             add(entry.section(), entry.id());
             entries.computeIfAbsent(entry.section(), unused -> new TreeMap<>()).put(entry.id(), entry);
@@ -65,7 +74,7 @@ final class Names {
             boolean parts = space.equals("parts");
             Set<String> others = parts ? names("platforms") : space.equals("platforms") ? names("parts") : Set.of();
             facts.add(new KnownNames(space, Collections.unmodifiableSet(names(space)), Collections.unmodifiableSet(others), parts ? "a platform" : "a part", misnamed(space, ids),
-                    selectable(space)));
+                    Collections.unmodifiableMap(renamed.getOrDefault(space, Map.of())), selectable(space)));
             ids.keySet().stream().filter(names(space)::contains).forEach(id -> facts.add(new Known(space, id)));
         });
         return List.copyOf(facts);

@@ -77,7 +77,7 @@ public final class PatchReview {
 
         Stream.concat(lost.stream(), gained.stream()).map(FitsTurned::new).forEach(facts::add);
         facts.add(new PatchReading(Reading.of(old), Reading.of(now)));
-        facts.addAll(broken(old.catalog(), now, read));
+        facts.addAll(broken(old.catalog(), now, read, changes));
         facts.addAll(sources);
         advice.ifPresent(found -> facts.addAll(turned(found, before.catalog(), after.catalog(), changes)));
         facts.addAll(patched);
@@ -86,8 +86,8 @@ public final class PatchReview {
     }
 
     /** The mentions that named something before, or weren't there, and name nothing now, with what tells that. */
-    private List<Object> broken(Catalog old, CatalogReading now, List<Build> builds) {
-        Names names = new Names(now.catalog(), rules.index());
+    private List<Object> broken(Catalog old, CatalogReading now, List<Build> builds, CatalogChanges changes) {
+        Names names = new Names(now.catalog(), rules.index(), changes.renames());
         Names earlier = new Names(old, rules.index());
         Set<List<String>> before = unknown(old, earlier).stream().map(PatchReview::said).collect(Collectors.toSet());
         List<Reference> broken = unknown(now.catalog(), names).stream().filter(mention -> !before.contains(said(mention))).toList();

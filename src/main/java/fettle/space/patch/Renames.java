@@ -11,11 +11,15 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /**
  * Guesses which parts and platforms were renamed. The evidence must be strong: the same kind, at most one property in {@value #ONE_IN} different, ids
- * or labels alike (or no difference at all), and no second candidate as good on either side.
+ * or labels alike (or no difference at all), and no second candidate as good on either side. Of what that leaves, one that was renamed and reworked at
+ * once: the same kind, the same mounts or slots, the same label or an id as near as that of a name misspelt, and no second candidate at all.
  */
 final class Renames {
 
@@ -23,7 +27,7 @@ final class Renames {
     private static final int LEAST_EQUAL = 2;
 
     /** An entry that only one side has, with what counts as evidence. */
-    private record Candidate(EntryName name, Node.Obj object, String kind, String label, Map<String, Value> said) {}
+    private record Candidate(EntryName name, String kind, String label, boolean labelled, Set<String> hanging, Map<String, Value> said) {}
 
     private static final Comparator<Rename> BEST = Comparator.comparingInt(Rename::differing)
             .thenComparing(Rename::namesNear, Comparator.reverseOrder())
@@ -35,9 +39,11 @@ final class Renames {
         Map<String, List<Candidate>> gone = candidates(old, now);
         Map<String, List<Candidate>> come = candidates(now, old);
         List<Rename> guesses = new ArrayList<>();
-        gone.forEach((kind, removed) -> removed.forEach(from -> come.getOrDefault(kind, List.of()).forEach(to -> guess(from, to).ifPresent(guesses::add))));
-        return guesses.stream()
-                .filter(guess -> alone(guess, guesses))
+        List<Rename> reworked = new ArrayList<>();
+        gone.forEach((kind, removed) -> removed.forEach(from -> come.getOrDefault(kind, List.of()).forEach(to -> compare(from, to, guesses, reworked))));
+        Stream<Rename> left = reworked.stream()
+                .filter(guess -> reworked.stream().filter(other -> shares(guess, other)).count() == 1 && guesses.stream().noneMatch(other -> shares(guess, other)));
+        return Stream.concat(guesses.stream().filter(guess -> alone(guess, guesses)), left)
                 .sorted(Comparator.comparing(Rename::from))
                 .map(guess -> detailed(guess, old, now))
                 .toList();
@@ -63,19 +69,49 @@ final class Renames {
                 said.put(String.join(".", statement.path()), statement.value());
             }
         });
-        return new Candidate(name, object, WrittenCatalog.text(object, "kind").orElse(""), WrittenCatalog.text(object, "label").orElse(name.id()), said);
+        Optional<String> label = WrittenCatalog.text(object, "label");
+        return new Candidate(name, WrittenCatalog.text(object, "kind").orElse(""), label.orElse(name.id()), label.isPresent(), hanging(name, object), said);
     }
 
-    private static Optional<Rename> guess(Candidate from, Candidate to) {
+    /** Holds two entries against each other as if they were one. Nearness takes longest, so it is asked for last. */
+    private static void compare(Candidate from, Candidate to, List<Rename> guesses, List<Rename> reworked) {
         int equal = (int) from.said.entrySet().stream().filter(entry -> entry.getValue().equals(to.said.get(entry.getKey()))).count();
-        int differing = from.said.size() + to.said.size() - 2 * equal;
-        long paired = from.said.keySet().stream().filter(to.said::containsKey).count() - equal;
-        differing -= (int) paired;
-        if (equal < LEAST_EQUAL || differing * ONE_IN > equal + differing) {
-            return Optional.empty();
+        int paired = (int) from.said.keySet().stream().filter(to.said::containsKey).count() - equal;
+        int differing = from.said.size() + to.said.size() - 2 * equal - paired;
+        boolean strong = equal >= LEAST_EQUAL && differing * ONE_IN <= equal + differing;
+        boolean labelled = equal > 0 && from.labelled && from.label.equals(to.label);
+        // Where as much differs as is the same, a near id says little, and so does one that differs by a figure: mark-1 is no misspelt mark-2.
+        boolean likely = equal > differing && figures(from.name.id()).equals(figures(to.name.id()));
+        boolean loose = from.hanging.equals(to.hanging) && (labelled || likely);
+        if (!strong && !loose) {
+            return;
         }
-        boolean near = near(from.name.id(), to.name.id()) || near(from.label, to.label);
-        return near || differing == 0 ? Optional.of(new Rename(from.name, to.name, equal, differing, near, List.of())) : Optional.empty();
+        boolean near = near(from.name.id(), to.name.id());
+        Rename rename = new Rename(from.name, to.name, equal, differing, near || near(from.label, to.label), List.of());
+        if (strong && (rename.namesNear() || differing == 0)) {
+            guesses.add(rename);
+        }
+        if (loose && (labelled || near)) {
+            reworked.add(rename);
+        }
+    }
+
+    private static String figures(String id) {
+        return id.replaceAll("[^0-9]", "");
+    }
+
+    /** What it hangs by: the mounts of a part, the slots of a platform. */
+    private static Set<String> hanging(EntryName name, Node.Obj object) {
+        boolean platform = name.section().equals("platforms");
+        Set<String> hanging = new TreeSet<>();
+        Statements.of(object).forEach((path, statement) -> {
+            if (platform && statement.heading() && path.size() == 2 && path.get(0).equals("slots")) {
+                hanging.add(path.get(1));
+            } else if (!platform && path.equals(List.of("mounts"))) {
+                hanging.addAll(statement.value().texts());
+            }
+        });
+        return hanging;
     }
 
     private static boolean near(String one, String other) {
@@ -85,8 +121,12 @@ final class Renames {
     /** Whether no other guess about either entry is as good. */
     private static boolean alone(Rename guess, List<Rename> guesses) {
         return guesses.stream()
-                .filter(other -> other != guess && (other.from().equals(guess.from()) || other.to().equals(guess.to())))
+                .filter(other -> other != guess && shares(guess, other))
                 .allMatch(other -> BEST.compare(guess, other) < 0);
+    }
+
+    private static boolean shares(Rename one, Rename other) {
+        return one.from().equals(other.from()) || one.to().equals(other.to());
     }
 
     private static Rename detailed(Rename guess, WrittenCatalog old, WrittenCatalog now) {
