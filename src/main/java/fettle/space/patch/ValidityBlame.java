@@ -2,19 +2,17 @@ package fettle.space.patch;
 
 import fettle.catalog.Build;
 import fettle.catalog.Catalog;
-import fettle.catalog.Constraint;
 import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import fettle.space.Change;
 import fettle.space.EntryName;
 import fettle.space.Placement;
-import fettle.space.Unresolved;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
@@ -40,23 +38,47 @@ final class ValidityBlame {
         this.constraints = names.stream().filter(name -> name.section().equals("constraints")).toList();
     }
 
-    /** The differences without which a build that broke would be valid, or which made a build valid; empty where they cannot be told. */
+    /**
+     * The differences without which a build that broke would be valid, or which made a build valid; empty where they cannot be told. They are looked for
+     * where the trouble is: a part that was moved to another mount together with its slot has nothing to do with what is wrong elsewhere, though
+     * undoing one without the other would be wrong too.
+     */
     List<Change> of(Build build, BuildResult before, BuildResult after) {
         boolean broken = before.valid();
         Mixture mixture = broken ? Mixture.undoing(changes) : Mixture.making(changes);
         List<EntryName> entries = entries(build);
-        List<Change> suspects = suspects(entries, broken ? after : before);
+        Trouble trouble = Trouble.of(broken ? after : before);
+        List<Change> suspects = suspects(entries, trouble);
+        Function<Set<Change>, Trouble> left = taken -> trouble(build, mixture.catalog(entries, taken));
         for (Change suspect : suspects) {
-            if (valid(build, mixture.catalog(entries, Set.of(suspect)))) {
+            if (left.apply(Set.of(suspect)).none()) {
                 return List.of(suspect);
             }
         }
-        if (!valid(build, mixture.catalog(entries, new HashSet<>(suspects)))) {
+        List<Change> enough = near(suspects, trouble, left);
+        if (enough.isEmpty()) {
+            enough = suspects;
+        }
+        if (!left.apply(new HashSet<>(enough)).none()) {
             return List.of();
         }
-        List<Change> unlikelyFirst = new ArrayList<>(suspects);
-        java.util.Collections.reverse(unlikelyFirst);
-        return Needed.of(unlikelyFirst, taken -> valid(build, mixture.catalog(entries, taken))).stream().sorted().toList();
+        List<Change> unlikelyFirst = new ArrayList<>(enough);
+        Collections.reverse(unlikelyFirst);
+        return Needed.of(unlikelyFirst, taken -> left.apply(taken).none()).stream().sorted().toList();
+    }
+
+    /** Those that the trouble rests on, with those that the trouble rests on which is left then, and so on until none is left; empty where that leads nowhere. */
+    private static List<Change> near(List<Change> suspects, Trouble trouble, Function<Set<Change>, Trouble> left) {
+        Set<Change> taken = new HashSet<>();
+        Trouble now = trouble;
+        while (!now.none()) {
+            Trouble rest = now;
+            if (!taken.addAll(suspects.stream().filter(rest::restsOn).toList())) {
+                return List.of();
+            }
+            now = left.apply(taken);
+        }
+        return suspects.stream().filter(taken::contains).toList();
     }
 
     private List<EntryName> entries(Build build) {
@@ -66,48 +88,22 @@ final class ValidityBlame {
         return List.copyOf(entries);
     }
 
-    private boolean valid(Build build, Catalog catalog) {
+    private Trouble trouble(Build build, Catalog catalog) {
         if (!catalog.platforms().containsKey(build.platform().id())) {
-            return false;
+            return Trouble.ofAll();
         }
         Relations relations = derive.apply(catalog);
         Placement placement = Placement.of(relations, build.platform().id(), build.parts());
-        return placement.unresolved().isEmpty() && new BuildCheck(relations).violations(placement).isEmpty();
+        return Trouble.of(placement, new BuildCheck(relations).violations(placement));
     }
 
-    /** All differences that touch the build, those in what is wrong with it first. */
-    private List<Change> suspects(List<EntryName> entries, BuildResult invalid) {
-        Set<EntryName> wrong = wrong(invalid);
+    /** All differences that touch the build, those first that the trouble rests on. */
+    private List<Change> suspects(List<EntryName> entries, Trouble trouble) {
         List<Change> suspects = new ArrayList<>();
         entries.forEach(entry -> changes.of(entry).stream().filter(change -> !change.property().equals(WrittenCatalog.OFFERS)).forEach(suspects::add));
         suspects.sort(Comparator.comparing((Change change) -> UNLIKELY.contains(change.property()))
-                .thenComparing(change -> !wrong.contains(change.entry()))
+                .thenComparing(change -> !trouble.restsOn(change))
                 .thenComparing(Comparator.naturalOrder()));
         return suspects;
-    }
-
-    private static Set<EntryName> wrong(BuildResult invalid) {
-        Set<EntryName> wrong = new HashSet<>();
-        Optional<Placement> placement = invalid.placement();
-        placement.ifPresent(placed -> {
-            placed.unresolved().forEach(unresolved -> {
-                wrong.add(EntryName.part(unresolved.entry().part()));
-                if (unresolved instanceof Unresolved.NoSuchSlot noSlot) {
-                    host(noSlot.host(), wrong);
-                }
-            });
-            invalid.violations().forEach(violation -> {
-                violation.parts().forEach(part -> host(part == Placement.PLATFORM ? placed.platform() : placed.parts().get(part).part(), wrong));
-                violation.slots().forEach(slot -> host(placed.slots().get(slot).slot().host(), wrong));
-                violation.because().stream().filter(Constraint.class::isInstance).map(Constraint.class::cast)
-                        .forEach(constraint -> wrong.add(new EntryName("constraints", constraint.id())));
-            });
-        });
-        return wrong;
-    }
-
-    private static void host(String id, Set<EntryName> names) {
-        names.add(EntryName.part(id));
-        names.add(EntryName.platform(id));
     }
 }
