@@ -3,6 +3,7 @@ package fettle.judgement;
 import fettle.catalog.Build;
 import fettle.catalog.BuildReader;
 import fettle.catalog.Catalog;
+import fettle.catalog.Entry;
 import fettle.catalog.Part;
 import fettle.catalog.Reference;
 import fettle.document.Document;
@@ -68,6 +69,9 @@ public final class PatchReview {
                 read.add(build);
             });
         }
+        List<Entry> entries = read.stream().map(build -> new Entry("builds", "builds", build.id(), build.origin())).toList();
+        facts.addAll(entries);
+        facts.addAll(SharedId.of(entries));
         List<BuildShift> shifts = BuildShifts.of(read, before, after, changes, catalog -> Deriver.derive(rules, catalog));
         List<PatchedBuild> patched = new ArrayList<>();
         for (int i = 0; i < shifts.size(); i++) {
