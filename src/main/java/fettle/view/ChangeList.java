@@ -144,7 +144,7 @@ final class ChangeList {
     /** The platforms that can hold these parts, where several can, and the builds that they moved. */
     private Span reach(Collection<Change> changes) {
         SortedSet<String> platforms = new TreeSet<>();
-        Set<String> moved = new LinkedHashSet<>();
+        Set<String> moved = new TreeSet<>();
         for (Change change : changes) {
             if (change.entry().section().equals("parts")) {
                 platforms.addAll(Optional.ofNullable(comparison.touched().get(change.entry().id())).orElseGet(TreeSet::new));

@@ -129,13 +129,16 @@ public final class ComparisonText {
             String currency = catalog.head().map(CatalogHead::currency).orElse("");
             return "cost from " + cost(comparison.old().catalog(), shift.before(), "") + " to " + cost(catalog, shift.after(), currency);
         }
-        Optional<Attribute> attribute = Optional.ofNullable(catalog.attributes().get(figure.figure()));
-        int places = attribute.map(Attribute::shown).orElse(2);
+        Optional<Attribute> then = Optional.ofNullable(comparison.old().catalog().attributes().get(figure.figure()));
+        Optional<Attribute> since = Optional.ofNullable(catalog.attributes().get(figure.figure()));
+        int places = (figure.to().isEmpty() ? then : since).map(Attribute::shown).orElse(2);
         boolean seen = figure.from().isEmpty() || figure.to().isEmpty() || !rounded(figure.from(), places).equals(rounded(figure.to(), places));
         int shown = seen ? places : Math.max(figure.from().get().stripTrailingZeros().scale(), figure.to().get().stripTrailingZeros().scale());
-        String label = attribute.map(Attribute::id).orElse(figure.figure());
-        return label + " from " + rounded(figure.from(), shown) + " to "
-                + (figure.to().isEmpty() ? rounded(figure.to(), shown) : Figures.withUnit(rounded(figure.to(), shown), attribute));
+        String from = rounded(figure.from(), shown);
+        // One unit for both stands behind the second.
+        boolean own = figure.from().isPresent() && (figure.to().isEmpty() || !Figures.withUnit("", then).equals(Figures.withUnit("", since)));
+        return figure.figure() + " from " + (own ? Figures.withUnit(from, then) : from)
+                + " to " + (figure.to().isEmpty() ? rounded(figure.to(), shown) : Figures.withUnit(rounded(figure.to(), shown), since));
     }
 
     private static String rounded(Optional<BigDecimal> value, int places) {
