@@ -22,6 +22,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -49,7 +50,9 @@ final class Advising {
     private final BuildResult result;
     private final Weighing weighing;
     private final Shopping shopping;
+    private final Evidence evidence;
     private final SortedMap<String, List<Prospect>> swaps;
+    private final Map<PlaceLadder.Priced, Prospect> priced = new IdentityHashMap<>();
 
     private Advising(CatalogReading reading, BuildCheck check, BuildResult result, Prices prices) {
         this.catalog = reading.catalog();
@@ -60,6 +63,7 @@ final class Advising {
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(part.id()));
         this.shopping = new Shopping(prices, owned);
+        this.evidence = new Evidence(build, weighing, shopping);
         Set<String> obscure = obscure(reading.halfRead());
         this.swaps = Swaps.thought(reading.relations(), check, weighing, shopping, result).prospects().stream()
                 .filter(swap -> Collections.disjoint(obscure, swap.from().values()) && Collections.disjoint(obscure, swap.to().values()))
@@ -98,7 +102,7 @@ final class Advising {
         swaps.forEach((path, here) -> {
             facts.addAll(alternatives(here, going));
             if (!here.get(0).from().isEmpty()) {
-                midway(path, ladders.get(path)).ifPresent(facts::add);
+                midway(path, here.get(0).from(), ladders.get(path)).ifPresent(facts::add);
             }
         });
         return facts;
@@ -107,8 +111,11 @@ final class Advising {
     private List<PlaceLadder.Priced> points(List<Prospect> here) {
         List<PlaceLadder.Priced> points = new ArrayList<>();
         // What loses a role bears on nothing, which needs no trial.
-        here.stream().filter(this::serves).forEach(swap -> cost(swap.to().values()).ifPresent(
-                cost -> points.add(new PlaceLadder.Priced(Assemblies.words(swap.to()), cost, swap.benefit(), Optional.of(() -> bears(swap))))));
+        here.stream().filter(this::serves).forEach(swap -> cost(swap.to().values()).ifPresent(cost -> {
+            PlaceLadder.Priced point = new PlaceLadder.Priced(Assemblies.words(swap.to()), cost, swap.benefit(), Optional.of(() -> bears(swap)));
+            priced.put(point, swap);
+            points.add(point);
+        }));
         return points;
     }
 
@@ -155,17 +162,17 @@ final class Advising {
     }
 
     private List<Alternative> alternatives(List<Prospect> here, Optional<Fraction> going) {
-        List<Whole> priced = here.stream().flatMap(swap -> cost(swap.to().values()).map(cost -> new Whole(swap, cost)).stream()).toList();
-        int[] thrift = thrift(priced);
+        List<Whole> wholes = here.stream().flatMap(swap -> cost(swap.to().values()).map(cost -> new Whole(swap, cost)).stream()).toList();
+        int[] thrift = thrift(wholes);
         List<Alternative> alternatives = new ArrayList<>();
-        for (int rank = 0; rank < priced.size(); rank++) {
-            Prospect swap = priced.get(rank).swap;
+        for (int rank = 0; rank < wholes.size(); rank++) {
+            Prospect swap = wholes.get(rank).swap;
             SortedMap<String, Turn> better = new TreeMap<>();
             SortedMap<String, Turn> worse = new TreeMap<>();
             Turn.between(catalog, result.totals(), swap.totals()).forEach(turn -> (turn.better() ? better : worse).put(turn.attribute().id(), turn));
             Optional<Fraction> step = swap.gain().signum() > 0 ? Optional.of(Fraction.of(swap.price()).over(Fraction.of(swap.gain()))) : Optional.empty();
-            alternatives.add(new Alternative(build, swap, () -> bears(swap), place(swap.path()), better, worse, cost(swap.from().values()), priced.get(rank).cost, step, going,
-                    rank, thrift[rank], catalog.head().map(CatalogHead::currency).orElse("")));
+            alternatives.add(new Alternative(build, swap, () -> bears(swap), place(swap.path()), better, worse, cost(swap.from().values()), wholes.get(rank).cost, step, going,
+                    rank, thrift[rank], catalog.head().map(CatalogHead::currency).orElse(""), evidence));
         }
         return alternatives;
     }
@@ -180,15 +187,19 @@ final class Advising {
         return thrift;
     }
 
-    private Optional<Midway> midway(String path, PlaceLadder ladder) {
+    private Optional<Midway> midway(String path, SortedMap<String, String> from, PlaceLadder ladder) {
         if (ladder.present().isEmpty()) {
             return Optional.empty();
         }
         PlaceLadder.Priced now = ladder.present().get();
         Optional<PlaceLadder.Priced> cheaper = ladder.rungs().stream().filter(rung -> rung.cost().compareTo(now.cost()) < 0).reduce((one, other) -> other);
         Optional<PlaceLadder.Priced> dearer = ladder.rungs().stream().filter(rung -> rung.cost().compareTo(now.cost()) > 0).findFirst();
-        return cheaper.isEmpty() || dearer.isEmpty() ? Optional.empty() : Optional.of(new Midway(build, path, place(path), now.assembly(), ladder.standing(),
-                cheaper.get().assembly(), now.cost().subtract(cheaper.get().cost()), dearer.get().assembly(), dearer.get().cost().subtract(now.cost())));
+        return cheaper.isEmpty() || dearer.isEmpty() ? Optional.empty() : Optional.of(new Midway(build, path, place(path), from, ladder.standing(),
+                beside(now, cheaper.get()), beside(now, dearer.get()), evidence));
+    }
+
+    private Midway.Rung beside(PlaceLadder.Priced now, PlaceLadder.Priced rung) {
+        return new Midway.Rung(priced.get(rung), rung.cost().subtract(now.cost()).abs(), rung.benefit().subtract(now.benefit()).abs());
     }
 
     private Origin place(String path) {

@@ -2,12 +2,9 @@ package fettle.judgement;
 
 import fettle.catalog.Build;
 import fettle.catalog.Fact;
-import fettle.catalog.FactList;
-import fettle.catalog.Offer;
 import fettle.document.Origin;
 import fettle.space.Fraction;
 import fettle.space.best.Prospect;
-import fettle.space.best.Purchase;
 import fettle.space.best.Turn;
 import java.math.BigDecimal;
 import java.util.Collections;
@@ -16,6 +13,7 @@ import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.BooleanSupplier;
+import java.util.stream.Stream;
 
 /**
  * What another assembly in one place of a build would do, as rules judge it.
@@ -32,10 +30,12 @@ import java.util.function.BooleanSupplier;
  * @param rank from 0, the place's alternatives by what the lens gains, then by price
  * @param thrift from 0, the place's alternatives by what they would cost as a whole, then by rank
  * @param currency in which prices are told
+ * @param evidence tells what is stated that shows it
  */
 public record Alternative(
         Build build, Prospect swap, BooleanSupplier bears, Origin place, SortedMap<String, Turn> better, SortedMap<String, Turn> worse,
-        Optional<BigDecimal> worth, BigDecimal whole, Optional<Fraction> step, Optional<Fraction> going, int rank, int thrift, String currency) {
+        Optional<BigDecimal> worth, BigDecimal whole, Optional<Fraction> step, Optional<Fraction> going, int rank, int thrift, String currency,
+        Evidence evidence) {
 
     public Alternative {
         better = Collections.unmodifiableSortedMap(new TreeMap<>(better));
@@ -122,18 +122,26 @@ public record Alternative(
 
     /** Where what must be bought is cheapest. */
     public List<Fact> offers() {
-        FactList offers = new FactList();
-        swap.buy().forEach(purchase -> purchase.offer().ifPresent(priced -> offers.add(priced.offer())));
-        return offers.list();
+        return evidence.bought(swap);
     }
 
     /** The same by part, vendor and tier. */
     public List<String> sources() {
-        return swap.buy().stream().filter(purchase -> purchase.offer().isPresent()).map(Alternative::source).distinct().toList();
+        return Evidence.sources(swap);
     }
 
-    private static String source(Purchase purchase) {
-        Offer offer = purchase.offer().orElseThrow().offer();
-        return purchase.part() + " from " + offer.vendor() + (offer.tiered() ? " at tier " + offer.tier() : "");
+    /** What is stated that shows what is there to cost what it does. */
+    public List<Fact> worthShown() {
+        return evidence.prices(swap.from().values());
+    }
+
+    /** The figures that show what gets better and worse. */
+    public List<Fact> figures() {
+        return evidence.figures(Stream.concat(better.keySet().stream(), worse.keySet().stream()).sorted().toList(), List.of(swap.from().values(), swap.to().values()));
+    }
+
+    /** By what the lens gains. */
+    public List<Fact> terms() {
+        return evidence.terms();
     }
 }

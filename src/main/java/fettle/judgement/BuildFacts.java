@@ -5,15 +5,18 @@ import fettle.catalog.Catalog;
 import fettle.space.BuildResult;
 import fettle.space.CloseLimit;
 import fettle.space.ExceededLimit;
+import fettle.space.Prices;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Lays one build and its results out as the facts that judgement rules match. */
 final class BuildFacts {
 
     private BuildFacts() {}
 
-    static List<Object> of(Catalog catalog, BuildReading reading, Names names, BuildResult result) {
+    /** The facts of one build, given the prices that are open to who buys it. */
+    static List<Object> of(Catalog catalog, BuildReading reading, Names names, Optional<Prices> open, BuildResult result) {
         Build build = result.build();
         List<Object> facts = new ArrayList<>();
         facts.add(build);
@@ -29,7 +32,7 @@ final class BuildFacts {
             facts.addAll(CloseLimit.of(catalog, result));
             facts.addAll(ExceededLimit.of(catalog, result));
         }
-        result.cost().ifPresent(cost -> build.budget().ifPresent(budget -> facts.add(new Spending(build, cost, budget))));
+        open.flatMap(prices -> Spending.of(catalog, prices, result)).ifPresent(facts::add);
         facts.addAll(Unobtainable.of(catalog, result));
         return facts;
     }

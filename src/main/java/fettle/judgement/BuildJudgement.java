@@ -40,7 +40,7 @@ final class BuildJudgement {
         result.placement().ifPresent(placement -> result.violations().stream()
                 .filter(violation -> !placement.onlyDoubtful(violation))
                 .forEach(violation -> findings.add(broken(result, check, placement, violation))));
-        List<Object> facts = new ArrayList<>(BuildFacts.of(reading.catalog(), asRead, names, result));
+        List<Object> facts = new ArrayList<>(BuildFacts.of(reading.catalog(), asRead, names, check.prices(result.build()), result));
         facts.addAll(Advising.facts(reading, check, result));
         findings.addAll(judge.judge(facts, places));
         return Judge.sorted(findings);

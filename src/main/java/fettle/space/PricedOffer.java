@@ -70,7 +70,7 @@ public record PricedOffer(Offer offer, BigDecimal cost, boolean standing, int ra
     }
 
     /** The entries by which the price is told in base currency, where it isn't already. */
-    private static List<Fact> basis(Catalog catalog, Offer offer) {
+    public static List<Fact> basis(Catalog catalog, Offer offer) {
         if (offer.bartered()) {
             return offer.barter().stream().<Fact>map(item -> catalog.goods().get(item.good())).distinct().toList();
         }

@@ -20,6 +20,9 @@ final class FindingText {
     private static final int MOST_PLACES = 6;
     private static final int MOST_OTHERS = 12;
 
+    /** So many facts are told, unless some follow from others, which are of use only together. */
+    private static final int MOST_REASONS = 12;
+
     /** Where the id of a part or platform stands. */
     private static final Pattern ENTRY_ID = Pattern.compile("/(?:parts|platforms)/\\d+/id");
 
@@ -38,7 +41,11 @@ final class FindingText {
                 Span.strong(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
         List<Told> reasons = wording.reasons(finding);
         places(sheet, finding, reasons, subjectKnown);
-        why(sheet, reasons, finding.where().isEmpty() ? "" : finding.where().get(0).file());
+        List<Told> shown = reasons.size() <= MOST_REASONS || reasons.stream().anyMatch(reason -> !reason.premises().isEmpty()) ? reasons : reasons.subList(0, MOST_REASONS - 1);
+        why(sheet, shown, finding.where().isEmpty() ? "" : finding.where().get(0).file());
+        if (shown.size() < reasons.size()) {
+            sheet.more(0, Span.plain("and " + (reasons.size() - shown.size()) + " more; --format json tells of each"));
+        }
         remedies(sheet, wording.remedies(finding));
     }
 
