@@ -45,6 +45,7 @@ public final class TextView {
             if (style.quiet().isEmpty() || !told.isEmpty() || fails) {
                 text.write(sheet, build, told);
                 sheet.blank();
+                waived(sheet, build.findings());
             }
         }
         if (style.quiet().isEmpty()) {
@@ -94,6 +95,11 @@ public final class TextView {
         Gathering gathering = new Gathering(wording, unread.first(told));
         unread.above(sheet, told.size(), style.quiet().isEmpty());
         gathering.write(sheet, new FindingText(wording, catalog));
+        waived(sheet, findings);
+    }
+
+    /** What is waived, and why, unless only what fails is wanted. */
+    private void waived(Sheet sheet, List<Finding> findings) {
         List<Finding> waived = findings.stream().filter(finding -> finding.waived().isPresent()).toList();
         if (style.quiet().isEmpty() && !waived.isEmpty()) {
             waived.forEach(finding -> {

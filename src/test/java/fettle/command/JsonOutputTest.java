@@ -13,6 +13,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -93,6 +94,24 @@ class JsonOutputTest {
         assertEquals(0, lint.get("summary").get("error").asInt());
         assertEquals(0, Ran.fettle("lint", folder.toString()).exit());
         assertTrue(Ran.fettle("lint", folder.toString()).out().contains(" waived  duplicate-id of part:knob: Two knobs, and we like both."), Ran.fettle("lint", folder.toString()).out());
+    }
+
+    @Test
+    void text_tells_below_a_build_what_is_waived_of_it_and_why() throws IOException {
+        Path tidemill = folder.resolve("tidemill");
+        try (Stream<Path> files = Files.walk(Path.of(TIDEMILL))) {
+            for (Path file : files.filter(Files::isRegularFile).toList()) {
+                Path copy = tidemill.resolve(Path.of(TIDEMILL).relativize(file).toString());
+                Files.createDirectories(copy.getParent());
+                Files.copy(file, copy);
+            }
+        }
+        Files.writeString(tidemill.resolve("waivers.yaml"), "waivers: [{ rule: better-part, subject: \"build:sound\", because: It is there for its looks. }]\n");
+        String told = " waived  better-part of build:sound: It is there for its looks.\n";
+        Ran ran = Ran.fettle("validate", tidemill.toString(), tidemill.resolve("builds/sound.yaml").toString());
+        assertTrue(ran.out().contains("\n\n" + told), ran.out());
+        assertTrue(!ran.out().contains("(better-part)"), ran.out());
+        assertTrue(!Ran.fettle("validate", tidemill.toString(), tidemill.resolve("builds").toString(), "--quiet").out().contains(told));
     }
 
     @Test
