@@ -10,6 +10,7 @@ import fettle.engine.Unit;
 import java.math.BigDecimal;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -17,8 +18,11 @@ import java.util.stream.Collectors;
 /** Applies a catalog's waivers to findings. */
 final class Waivers {
 
+    /** The topic whose rules tell what a patch changes, which is no fault to be accepted. */
+    private static final String PATCH = "patch";
+
     /** The topics whose rules judge something other than a catalog by itself. */
-    private static final Set<String> ELSEWHERE = Set.of("build", "patch");
+    private static final Set<String> ELSEWHERE = Set.of("build", PATCH);
 
     /** The topic whose rules compare parts, so that one that wasn't read in full may hide a finding on any. */
     private static final String COMPARING = "worth";
@@ -59,15 +63,19 @@ final class Waivers {
             List<String> subjects = drawn.stream().filter(finding -> finding.rule().equals(waiver.rule())).map(Finding::subject).distinct().toList();
             boolean used = subjects.contains(waiver.subject());
             // Only told of one that accepts nothing.
-            List<String> near = used || parts.contains(waiver.subject()) || platforms.contains(waiver.subject()) ? List.of()
-                    : NearSubjects.of(waiver.subject(), subjects.stream().filter(subject -> !accept(waiver.rule(), subject)).toList());
+            Map<Boolean, List<String>> others = used || parts.contains(waiver.subject()) || platforms.contains(waiver.subject()) ? Map.of()
+                    : subjects.stream().collect(Collectors.partitioningBy(subject -> accept(waiver.rule(), subject)));
+            List<String> near = NearSubjects.of(waiver.subject(), others.getOrDefault(false, List.of()));
+            List<String> covered = near.isEmpty() ? NearSubjects.of(waiver.subject(), others.getOrDefault(true, List.of())) : List.of();
             return new WaiverUse(
                     waiver,
                     rules.find(waiver.rule()).map(rule -> judged(rule, waiver.subject(), compared, halfRead)).orElse(false),
+                    rules.find(waiver.rule()).filter(rule -> rule.topic().equals(PATCH)).isPresent(),
                     used,
                     expired(waiver),
                     patch,
                     Optional.of(near).filter(some -> !some.isEmpty()),
+                    Optional.of(covered).filter(some -> !some.isEmpty()),
                     waivers.stream().takeWhile(other -> other != waiver).filter(other -> accepts(other, waiver.rule(), waiver.subject())).limit(1).toList(),
                     reading.flaws());
         }).toList();
