@@ -5,6 +5,7 @@ import fettle.catalog.Fact;
 import fettle.document.Origin;
 import fettle.space.Fraction;
 import fettle.space.best.Prospect;
+import fettle.space.best.Swap;
 import fettle.space.best.Turn;
 import java.math.BigDecimal;
 import java.util.Collections;
@@ -118,6 +119,11 @@ public record Alternative(
     /** What would be taken out with nothing in its place, in words; {@code null} where something takes it. */
     public String removed() {
         return swap.to().isEmpty() ? from() : null;
+    }
+
+    /** The paths at which a stated notch must be left out then, or nothing. Only for what is feasible. */
+    public Optional<List<String>> notchesDropped() {
+        return swap.tried().map(Swap::notchesDropped).filter(paths -> !paths.isEmpty());
     }
 
     /** Where what must be bought is cheapest. */

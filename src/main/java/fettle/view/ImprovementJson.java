@@ -79,6 +79,7 @@ public final class ImprovementJson {
             texts(json, "lost", swap.lost());
             texts(json, "rolesLost", swap.rolesLost());
             texts(json, "limitsBroken", swap.limitsBroken());
+            texts(json, "notchesDropped", swap.notchesDropped());
             json.writeEndObject();
         }
         json.writeEndArray();
@@ -112,6 +113,7 @@ public final class ImprovementJson {
         json.writeStringProperty("bound", Exact.text(found.bound()));
         json.writeStringProperty("price", Exact.text(improvement.best().get().price()));
         buy(json, improvement.best().get().buy().orElse(List.of()));
+        texts(json, "notchesDropped", improvement.best().get().notchesDropped());
         json.writeArrayPropertyStart("shares");
         for (Share share : improvement.best().get().shares()) {
             json.writeStartObject();

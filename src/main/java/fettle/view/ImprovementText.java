@@ -149,6 +149,9 @@ public final class ImprovementText {
         for (Swap step : improvement.steps().swaps()) {
             sheet.entry(Span.faint("step " + number++), Span.strong(step.path() + ": " + ImprovementWording.assembly(step.to())),
                     Span.plain(": " + Figures.signed(step.gain()) + ", for " + (step.price().signum() == 0 ? "nothing" : words.money(step.price()))));
+            if (!step.notchesDropped().isEmpty()) {
+                sheet.more(2, Span.plain(ImprovementWording.notchesDropped(step.notchesDropped())));
+            }
         }
         sheet.more(2, Span.plain(improvement.steps().proved()
                 ? "Proved: no other sequence of so many swaps gains more, if each is to gain something."
@@ -175,6 +178,9 @@ public final class ImprovementText {
         for (Share share : change.shares()) {
             sheet.more(2, Span.strong(share.path() + ": " + ImprovementWording.assembly(share.to())),
                     Span.plain(" for " + ImprovementWording.assembly(share.from()) + ": " + Figures.signed(share.benefit())));
+        }
+        if (!change.notchesDropped().isEmpty()) {
+            sheet.more(2, Span.plain(ImprovementWording.notchesDropped(change.notchesDropped())));
         }
         change.buy().filter(buy -> !buy.isEmpty()).ifPresent(buy -> sheet.entry(Span.faint("buy"), Span.plain(words.bought(buy))));
         sheet.blank();

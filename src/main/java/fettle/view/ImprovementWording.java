@@ -108,7 +108,7 @@ public final class ImprovementWording {
         return value.setScale(Math.max(attribute.shown(), attribute.decimals()), RoundingMode.HALF_UP);
     }
 
-    /** What hung on the old assembly. */
+    /** What hung on the old assembly, and what is stated about its place. */
     static String hung(Swap swap) {
         List<String> says = new ArrayList<>();
         if (!swap.carried().isEmpty()) {
@@ -117,6 +117,14 @@ public final class ImprovementWording {
         if (!swap.lost().isEmpty()) {
             says.add("falls off: " + Phrases.and(swap.lost()));
         }
+        if (!swap.notchesDropped().isEmpty()) {
+            says.add(notchesDropped(swap.notchesDropped()));
+        }
         return String.join("; ", says);
+    }
+
+    /** What is to be done about notches that a build states. */
+    static String notchesDropped(List<String> paths) {
+        return "leave out `at` at " + Phrases.and(paths) + ": the notches stated now don't leave room";
     }
 }

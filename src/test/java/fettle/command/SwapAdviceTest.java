@@ -81,4 +81,27 @@ class SwapAdviceTest {
         assertLacks("rail:1: knob for nothing", said("improve", "budget: 16, " + parts));
         assertHas("hand: sure for plain", said("improve", "budget: 1, " + parts));
     }
+
+    @Test
+    void a_swap_that_only_the_stated_notches_stand_in_the_way_of_is_told_with_those_to_leave_out() throws IOException {
+        String notched = said("improve", "parts: { hand: sure, rail: [{ part: bead, at: 1 }, { part: knob, at: 2 }] }", "--steps", "1");
+        assertHas("first  rail:0: plank for bead: +7, for 5 crown", notched);
+        assertHas("leave out `at` at rail:0 and rail:1", notched);
+        assertLacks("no single swap", notched);
+        assertHas("step 1  rail:0: plank: +7, for 5 crown\n           leave out `at` at rail:0 and rail:1", notched);
+        // The three notches from 0 on are free for it, and those from 3 on aren't there.
+        String ends = said("validate", "parts: { hand: sure, rail: [{ part: bead, at: 0 }, { part: knob, at: 3 }] }");
+        assertHas("try  Put in plank; buy plank from harbour.\n         With that, leave out `at` at rail:1:", ends);
+        assertLacks("`at` at rail:0", ends);
+        assertLacks("error", said("validate", "parts: { hand: sure, rail: [{ part: bead, at: 0 }, plank] }"));
+    }
+
+    @Test
+    void the_best_build_is_told_with_the_stated_notches_that_stand_in_its_way() throws IOException {
+        String json = said("improve", "parts: { hand: sure, rail: [{ part: bead, at: 1 }, { part: knob, at: 2 }] }", "--format", "json");
+        String best = json.substring(json.indexOf("\"best\""));
+        assertHas("\"notchesDropped\" : [ \"rail:0\", \"rail:1\" ]", best);
+        String roomy = said("improve", "parts: { hand: sure, rail: [{ part: bead, at: 0 }, { part: knob, at: 3 }] }", "--format", "json");
+        assertHas("\"notchesDropped\" : [ ]", roomy.substring(roomy.indexOf("\"best\"")));
+    }
 }

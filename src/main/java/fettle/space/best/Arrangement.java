@@ -147,14 +147,19 @@ public record Arrangement(String part, SortedMap<String, List<Arrangement>> slot
 
     /** The arrangement as entries of a build, all standing at one place. */
     public List<BuildEntry> entries(Origin origin) {
+        return entries(paths(), path -> OptionalInt.empty(), origin);
+    }
+
+    /** Parts at paths as entries of a build, with these notches by path. */
+    static List<BuildEntry> entries(SortedMap<String, String> parts, Function<String, OptionalInt> notches, Origin origin) {
         List<BuildEntry> entries = new ArrayList<>();
-        for (Map.Entry<String, String> placed : paths().entrySet()) {
+        for (Map.Entry<String, String> placed : parts.entrySet()) {
             String path = placed.getKey();
             // A slot whose id is malformed may have a colon in it that no position follows.
             Matcher position = POSITION.matcher(path);
             boolean listed = position.find();
             String slot = listed ? path.substring(0, position.start()) : path;
-            entries.add(new BuildEntry(slot, listed ? Integer.parseInt(position.group(1)) : 0, placed.getValue(), OptionalInt.empty(), origin, origin));
+            entries.add(new BuildEntry(slot, listed ? Integer.parseInt(position.group(1)) : 0, placed.getValue(), notches.apply(path), origin, origin));
         }
         return List.copyOf(entries);
     }

@@ -17,10 +17,18 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Looks builds over: what single swaps would do, and what the best build is. */
 public final class Improving {
+
+    private static final Pattern SLOT = Pattern.compile(":\\d{1,9}$");
 
     private final Relations relations;
     private final Catalog catalog;
@@ -81,9 +89,22 @@ public final class Improving {
         Placement placement = before.placement().orElseThrow();
         Part platform = catalog.platforms().get(placement.platform());
         Arrangement now = Arrangement.of(relations, placement);
-        List<Share> shares = Shares.of(weighing, platform, build.loaded(), now.pathsBeside(now), found.build().pathsBeside(now));
+        SortedMap<String, String> then = found.build().pathsBeside(now);
+        List<Share> shares = Shares.of(weighing, platform, build.loaded(), now.pathsBeside(now), then);
         Optional<List<Purchase>> buy = shopping(build).between(placement.parts().stream().map(Occurrence::part).toList(), found.build().placed());
-        return new Change(after, shares, buy, Shopping.price(buy.orElse(List.of())));
+        return new Change(after, shares, buy, Shopping.price(buy.orElse(List.of())), notchesDropped(build, placement, shares, then));
+    }
+
+    /** The stated notches that must be left out to make a build into another: none, those in the slots that change, or all of those that are still stated. */
+    private List<String> notchesDropped(Build build, Placement placement, List<Share> shares, SortedMap<String, String> then) {
+        SortedMap<String, Occurrence> stated = new TreeMap<>();
+        placement.parts().stream().filter(part -> part.at().isPresent() && then.containsKey(part.path())).forEach(part -> stated.put(part.path(), part));
+        Set<String> slots = shares.stream().map(share -> SLOT.matcher(share.path()).replaceFirst("")).collect(Collectors.toSet());
+        List<String> touched = stated.values().stream().filter(part -> slots.contains(placement.slotOf(part).path())
+                || shares.stream().anyMatch(share -> part.path().startsWith(share.path() + "/"))).map(Occurrence::path).toList();
+        return Stream.of(List.<String>of(), touched).filter(dropped -> check.checkValid(Swaps.rebuilt(build, Arrangement.entries(then,
+                path -> dropped.contains(path) || !stated.containsKey(path) ? OptionalInt.empty() : stated.get(path).at(), build.origin()))).isPresent())
+                .findFirst().orElseGet(() -> List.copyOf(stated.keySet()));
     }
 
     private List<Improvement.Worn> worn(BuildResult before, Optional<Change> best) {

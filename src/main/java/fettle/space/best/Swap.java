@@ -11,10 +11,12 @@ import java.util.SortedMap;
  * @param prospect what it comes to
  * @param after the build with the swap made
  * @param limitsBroken limits that would be exceeded, and are not now or by less
+ * @param notchesDropped paths, in the build as it is, at which a notch is stated that the build must do without then
  */
-public record Swap(Prospect prospect, BuildResult after, List<String> limitsBroken) {
+public record Swap(Prospect prospect, BuildResult after, List<String> limitsBroken, List<String> notchesDropped) {
 
     public Swap {
+        notchesDropped = List.copyOf(notchesDropped);
         limitsBroken = List.copyOf(limitsBroken);
     }
 

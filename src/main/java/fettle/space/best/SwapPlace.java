@@ -24,6 +24,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /**
  * A place of a build, where one thing may be put instead of another: thinks of the chains of parts that could stand there, with what hung on the old assembly hung on the new
@@ -117,7 +118,7 @@ final class SwapPlace {
                 continue;
             }
             links.add(new Link(part, here));
-            entries.add(entry(intoPath, at, part));
+            entries.add(links.size() > 1 ? entry(intoPath, at, part) : entry(intoPath, at, part, there.map(Occurrence::at).orElse(OptionalInt.empty())));
             attempt(links, entries, carried(links, entries));
             if (links.size() < Swaps.LONGEST) {
                 for (SlotId next : relations.slots(part)) {
@@ -260,7 +261,7 @@ final class SwapPlace {
             }
             int at = used.merge(home.get(), 1, Integer::sum) - 1;
             String prefix = several(links, home.get()) ? home.get() + ":" + at : home.get();
-            hung.add(entry(home.get(), at, part.part()));
+            hung.add(entry(home.get(), at, part.part(), part.at()));
             for (BuildEntry entry : build.parts()) {
                 if (entry.path().startsWith(old + "/")) {
                     hung.add(new BuildEntry(prefix + entry.path().substring(old.length()), entry.position(), entry.part(), entry.at(), entry.pathOrigin(),
@@ -300,6 +301,30 @@ final class SwapPlace {
         List<BuildEntry> parts = new ArrayList<>(build.parts().stream().filter(this::stays).toList());
         parts.addAll(assembly);
         return parts;
+    }
+
+    /** The paths of the parts at which the build states a notch that a trial may have to do without: of what is there, what stays beside it, and what is carried over. */
+    List<String> stated(SwapTrial trial) {
+        List<String> stated = new ArrayList<>(own(trial));
+        placement.parts().stream().filter(part -> part.at().isPresent() && !part.path().equals(path)
+                && (placement.slotOf(part).path().equals(slotPath) || trial.carried().paths().contains(part.path()))).forEach(part -> stated.add(part.path()));
+        return stated.stream().sorted().toList();
+    }
+
+    /** The path of the place where the build states a notch there that something else is to take. */
+    List<String> own(SwapTrial trial) {
+        return trial.links().isEmpty() || there.filter(old -> old.at().isPresent()).isEmpty() ? List.of() : List.of(path);
+    }
+
+    /** The entries of the build with an assembly in the place, without the notch that is stated there, or without any of those stated. */
+    List<BuildEntry> without(boolean all, SwapTrial trial) {
+        Set<String> links = trial.links().stream().map(Link::path).collect(Collectors.toSet());
+        return with(trial.assembly()).stream().map(entry -> {
+            boolean here = entry.path().equals(slotPath) && (all || entry.position() == position);
+            int cut = entry.path().lastIndexOf('/');
+            return here || all && cut >= 0 && links.contains(entry.path().substring(0, cut))
+                    ? new BuildEntry(entry.path(), entry.position(), entry.part(), OptionalInt.empty(), entry.pathOrigin(), entry.origin()) : entry;
+        }).toList();
     }
 
     private List<BuildEntry> required(List<Link> links, List<BuildEntry> assembly) {
@@ -344,6 +369,10 @@ final class SwapPlace {
     }
 
     private BuildEntry entry(String where, int at, String part) {
-        return new BuildEntry(where, at, part, OptionalInt.empty(), build.origin(), build.origin());
+        return entry(where, at, part, OptionalInt.empty());
+    }
+
+    private BuildEntry entry(String where, int at, String part, OptionalInt notch) {
+        return new BuildEntry(where, at, part, notch, build.origin(), build.origin());
     }
 }

@@ -144,8 +144,25 @@ public final class Swaps {
                 trial.carried().paths(), trial.carried().lost(), rolesLost(is), prospect -> {
             boolean due = earlier.isEmpty()
                     || earlier.stream().anyMatch(whole -> whole.map(each -> each.gain().compareTo(prospect.gain()) < 0 || each.tried().isEmpty()).orElse(true));
-            return due ? check.checkValid(after).map(result -> new Swap(prospect, result, broken(result))) : Optional.empty();
+            return due ? tried(prospect, trial, after) : Optional.empty();
         }));
+    }
+
+    /** Builds that differ in nothing but notches are the same, so that notches are left out where a swap needs that. */
+    private Optional<Swap> tried(Prospect prospect, SwapTrial trial, Build asStated) {
+        SwapPlace place = trial.place();
+        List<String> stated = place.stated(trial);
+        if (stated.isEmpty()) {
+            return swap(prospect, asStated, List.of());
+        }
+        Optional<Swap> free = swap(prospect, rebuilt(build, place.without(true, trial)), stated);
+        return free.isEmpty() ? free : swap(prospect, asStated, List.of())
+                .or(() -> place.own(trial).isEmpty() ? Optional.empty() : swap(prospect, rebuilt(build, place.without(false, trial)), place.own(trial)))
+                .or(() -> free);
+    }
+
+    private Optional<Swap> swap(Prospect prospect, Build after, List<String> notchesDropped) {
+        return check.checkValid(after).map(result -> new Swap(prospect, result, broken(result), notchesDropped));
     }
 
     private List<String> rolesLost(List<String> after) {
