@@ -102,6 +102,7 @@ public final class ImprovementJson {
         if (improvement.best().isEmpty()) {
             json.writeNullProperty("best");
             texts(json, "because", wording.because(improvement.outcome()));
+            json.writeBooleanProperty("undecided", !(improvement.outcome() instanceof Outcome.Nothing));
             return;
         }
         Outcome.Found found = (Outcome.Found) improvement.outcome();

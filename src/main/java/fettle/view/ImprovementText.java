@@ -161,16 +161,20 @@ public final class ImprovementText {
     private void best(Sheet sheet, Improvement improvement) {
         sheet.blank();
         if (improvement.best().isEmpty()) {
-            sheet.entry(Span.faint("best"), Span.strong("no build does all that is asked"));
+            sheet.entry(Span.faint("best"), Span.strong(improvement.outcome() instanceof Outcome.Nothing ? "no build does all that is asked" : "not known, nor whether any build does all that is asked"));
             words.because(improvement.outcome()).forEach(reason -> sheet.more(2, Span.plain(reason)));
             return;
         }
         Outcome.Found found = (Outcome.Found) improvement.outcome();
         Change change = improvement.best().get();
         String gain = Figures.signed(found.benefit().subtract(improvement.benefit()));
-        sheet.entry(Span.faint("best"), Span.strong(gain + " in all, for " + words.money(change.price())),
-                Span.plain(found.proved() ? "; proved to be the best there is"
-                        : "; the best found in time, and none can be more than " + Figures.signed(found.bound().subtract(found.benefit())) + " better"));
+        String furthest = "none can be more than " + Figures.signed(found.bound().subtract(found.benefit())) + " better";
+        if (!found.proved() && change.shares().isEmpty()) {
+            sheet.entry(Span.faint("best"), Span.strong("the build as it is"), Span.plain("; no better one was found in time, and " + furthest));
+        } else {
+            sheet.entry(Span.faint("best"), Span.strong(gain + " in all, for " + words.money(change.price())),
+                    Span.plain(found.proved() ? "; proved to be the best there is" : "; the best found in time, and " + furthest));
+        }
         List<String> outside = improvement.before().limits().stream().filter(margin -> !margin.holds()).map(margin -> margin.limit().id()).toList();
         if (!outside.isEmpty()) {
             sheet.more(2, Span.plain("It keeps every limit. The build as it is doesn't keep " + Phrases.and(outside) + ", nor need a swap mend that."));

@@ -36,7 +36,7 @@ public final class ImprovementWording {
             return nothing.conflict().isEmpty() ? List.of("the platform has no valid build") : Stream.concat(nothing.conflict().stream().map(this::demand),
                     nothing.smallest() ? Stream.empty() : Stream.of("the time was over before it was known whether each of these is needed for that")).toList();
         } else if (outcome instanceof Outcome.CutShort cut) {
-            return List.of("the time was over before a build was found; no benefit exceeds " + Figures.rounded(cut.bound().orElse(BigDecimal.ZERO), 2));
+            return List.of("the time was over before a build was found that does; no benefit exceeds " + Figures.rounded(cut.bound().orElse(BigDecimal.ZERO), 2));
         } else if (outcome instanceof Outcome.Open open) {
             return List.of(open.undecided().why());
         }

@@ -104,4 +104,27 @@ class SwapAdviceTest {
         String roomy = said("improve", "parts: { hand: sure, rail: [{ part: bead, at: 0 }, { part: knob, at: 3 }] }", "--format", "json");
         assertHas("\"notchesDropped\" : [ ]", roomy.substring(roomy.indexOf("\"best\"")));
     }
+
+    @Test
+    void where_the_time_is_over_the_best_met_is_told_and_not_that_there_is_none() throws IOException {
+        String able = said("improve", "parts: { hand: plain, rail: [plank, knob] }", "--time-limit", "0");
+        assertHas("best  +3 in all, for 5 crown; the best found in time, and none can be more than", able);
+        String kept = said("improve", "parts: { hand: plain, rail: [plank, knob] }", "--time-limit", "0", "--keep", "hand");
+        assertHas("best  the build as it is; no better one was found in time", kept);
+        String json = said("improve", "parts: { hand: sure, rail: [plank, knob] }", "--time-limit", "0", "--format", "json");
+        String best = json.substring(json.indexOf("\"best\""));
+        assertHas("\"hand\" : \"sure\"", best);
+        assertHas("\"proved\" : false", best);
+    }
+
+    @Test
+    void where_the_time_is_over_and_nothing_met_does_all_that_is_asked_that_is_not_known() throws IOException {
+        String beyond = "budget: 4, parts: { hand: plain, rail: [plank, knob] }";
+        String text = said("improve", beyond, "--time-limit", "0");
+        assertHas("best  not known, nor whether any build does all that is asked", text);
+        assertHas("the time was over before a build was found that does", text);
+        assertHas("\"undecided\" : true", said("improve", beyond, "--time-limit", "0", "--format", "json"));
+        assertHas("best  no build does all that is asked", said("improve", beyond, "--keep", "hand"));
+        assertHas("\"undecided\" : false", said("improve", beyond, "--keep", "hand", "--format", "json"));
+    }
 }

@@ -14,8 +14,10 @@ import fettle.space.Placement;
 import fettle.space.Space;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -50,11 +52,46 @@ public final class Improving {
     public Improvement of(Build build, Lens lens, Set<String> keep, int steps, Effort effort) {
         BuildResult before = check.check(build);
         Weighing weighing = new Weighing(catalog, lens, outfit(build));
-        Outcome outcome = new Optimum(relations, Space.of(relations).folded(build.platform().id())).seek(demands(before, lens, keep), effort);
-        Optional<Change> best = outcome instanceof Outcome.Found found ? Optional.of(change(before, weighing, found)) : Optional.empty();
+        Outcome sought = new Optimum(relations, Space.of(relations).folded(build.platform().id())).seek(demands(before, lens, keep), effort);
         Swaps.Found swaps = swaps(before, weighing);
-        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, new Upgrading(before, (after, least) -> swaps(after, weighing, least)).steps(swaps, steps, effort),
-                worn(before, best));
+        Steps made = new Upgrading(before, (after, least) -> swaps(after, weighing, least)).steps(swaps, steps, effort);
+        Stream<BuildResult> met = Stream.of(Stream.of(before), swaps.swaps().stream().map(Swap::after), made.swaps().stream().map(Swap::after)).flatMap(some -> some);
+        Outcome outcome = orMet(sought, weighing, before, met.filter(each -> allAsked(each, before, keep)).toList());
+        Optional<Change> best = outcome instanceof Outcome.Found found ? Optional.of(change(before, weighing, found)) : Optional.empty();
+        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, made, worn(before, best));
+    }
+
+    /** Where the time was over, the build as it is, or one that swaps make of it, may be the best met that does all that is asked. */
+    private Outcome orMet(Outcome sought, Weighing weighing, BuildResult before, List<BuildResult> met) {
+        Optional<BigDecimal> bound = sought instanceof Outcome.CutShort cut ? cut.bound()
+                : sought instanceof Outcome.Found found && !found.proved() ? Optional.of(found.bound()) : Optional.empty();
+        Optional<BuildResult> best = met.stream().min(Comparator.comparing((BuildResult each) -> weighing.benefit(each.totals())).reversed().thenComparing(each -> each.cost().orElseThrow()));
+        if (bound.isEmpty() || best.isEmpty()) {
+            return sought;
+        }
+        BigDecimal benefit = weighing.benefit(best.get().totals());
+        if (sought instanceof Outcome.Found found && found.benefit().compareTo(benefit) >= 0) {
+            return sought;
+        }
+        SortedMap<String, String> was = parts(before);
+        SortedMap<String, String> is = parts(best.get());
+        long changed = Stream.concat(was.keySet().stream(), is.keySet().stream()).distinct().filter(path -> !Objects.equals(was.get(path), is.get(path))).count();
+        return new Outcome.Found(Arrangement.of(relations, best.get().placement().orElseThrow()), benefit, best.get().cost().orElseThrow(), changed, false, bound.get().max(benefit));
+    }
+
+    /** Whether a build does all that is asked of the best. */
+    private static boolean allAsked(BuildResult build, BuildResult before, Set<String> keep) {
+        SortedMap<String, String> was = parts(before);
+        SortedMap<String, String> is = parts(build);
+        return build.valid() && build.limits().stream().allMatch(LimitMargin::holds)
+                && build.cost().filter(cost -> build.build().budget().map(budget -> cost.compareTo(budget) <= 0).orElse(true)).isPresent()
+                && keep.stream().allMatch(path -> was.get(path).equals(is.get(path)));
+    }
+
+    private static SortedMap<String, String> parts(BuildResult build) {
+        SortedMap<String, String> parts = new TreeMap<>();
+        build.placement().orElseThrow().parts().forEach(part -> parts.put(part.path(), part.part()));
+        return parts;
     }
 
     /** The single swaps of a build whose platform and access profile the catalog has. */
