@@ -34,6 +34,11 @@ public record Attribute(
         return combine == Combine.MAX && better == Better.HIGHER || combine == Combine.MIN && better == Better.LOWER;
     }
 
+    /** As a lens sees it that weighs it: where neither direction is better by itself, more counts as better. */
+    public Attribute weighed() {
+        return better == Better.NONE ? new Attribute(id, label, unit, Better.HIGHER, combine, decimals, shown, material, origin) : this;
+    }
+
     /** The least by which two figures can differ. */
     public BigDecimal step() {
         return BigDecimal.ONE.movePointLeft(decimals);

@@ -169,7 +169,7 @@ final class Advising {
             Prospect swap = wholes.get(rank).swap;
             SortedMap<String, Turn> better = new TreeMap<>();
             SortedMap<String, Turn> worse = new TreeMap<>();
-            Turn.between(catalog, result.totals(), swap.totals()).forEach(turn -> (turn.better() ? better : worse).put(turn.attribute().id(), turn));
+            Turn.between(weighing, result.totals(), swap.totals()).forEach(turn -> (turn.better() ? better : worse).put(turn.attribute().id(), turn));
             Optional<Fraction> step = swap.gain().signum() > 0 ? Optional.of(Fraction.of(swap.price()).over(Fraction.of(swap.gain()))) : Optional.empty();
             alternatives.add(new Alternative(build, swap, () -> bears(swap), place(swap.path()), better, worse, cost(swap.from().values()), wholes.get(rank).cost, step, going,
                     rank, thrift[rank], catalog.head().map(CatalogHead::currency).orElse(""), evidence));

@@ -104,7 +104,7 @@ public final class ImprovementText {
     }
 
     private List<Turn> turns(Improvement improvement, Swap swap) {
-        return Turn.between(catalog, improvement.before().totals(), swap.after().totals());
+        return Turn.between(improvement.weighing(), improvement.before().totals(), swap.after().totals());
     }
 
     private void told(Sheet sheet, Improvement improvement, String gutter, List<Swap> swaps, String none) {

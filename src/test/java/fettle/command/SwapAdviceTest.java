@@ -33,12 +33,16 @@ class SwapAdviceTest {
               - { id: relic, kind: thing, mounts: [clip], stats: { grip: 1 } }
               - { id: bead, kind: thing, mounts: [slide], stats: { grip: 1 } }
               - { id: knob, kind: thing, mounts: [slide], stats: { grip: 1.5 } }
+              - { id: dull, kind: thing, mounts: [clip], stats: { tint: 1 } }
+              - { id: vivid, kind: thing, mounts: [clip], stats: { tint: 9 } }
               - { id: plank, kind: thing, mounts: [slide], span: 3, stats: { grip: 8 } }
             vendors: [{ id: harbour, tiers: 0 }]
             offers:
               - { part: plain, vendor: harbour, price: 5 }
               - { part: sure, vendor: harbour, price: 5 }
               - { part: bead, vendor: harbour, price: 5 }
+              - { part: dull, vendor: harbour, price: 5 }
+              - { part: vivid, vendor: harbour, price: 5 }
               - { part: knob, vendor: harbour, price: 7 }
               - { part: plank, vendor: harbour, price: 5 }
             lenses: [{ id: hold, weights: { grip: 1 } }, { id: show, weights: { tint: 1 } }]
@@ -126,5 +130,15 @@ class SwapAdviceTest {
         assertHas("\"undecided\" : true", said("improve", beyond, "--time-limit", "0", "--format", "json"));
         assertHas("best  no build does all that is asked", said("improve", beyond, "--keep", "hand"));
         assertHas("\"undecided\" : false", said("improve", beyond, "--keep", "hand", "--format", "json"));
+    }
+
+    @Test
+    void what_a_lens_weighs_gains_something_that_matters_though_neither_direction_is_better_by_itself() throws IOException {
+        String parts = "parts: { hand: sure, ring: dull, rail: [plank, knob] }";
+        String shown = said("improve", parts, "--lens", "show", "--steps", "1");
+        assertHas("first  ring: vivid for dull: +8, for 5 crown\n           +8 tint\n", shown);
+        assertLacks("skip", shown);
+        assertHas("at ring, vivid betters dull: tint 8 better and nothing worse", shown);
+        assertHas("no single swap that can be paid for gains anything that matters", said("improve", parts, "--lens", "hold"));
     }
 }

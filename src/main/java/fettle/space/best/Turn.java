@@ -1,7 +1,6 @@
 package fettle.space.best;
 
 import fettle.catalog.Attribute;
-import fettle.catalog.Catalog;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -12,15 +11,17 @@ import java.util.Optional;
 /**
  * A total, of those in which more or less is better, that another build has otherwise.
  *
+ * @param attribute as the lens sees it
  * @param before what it is; empty where it has no value, which only one of the two builds lacks
  * @param after what it would be, likewise
  */
 public record Turn(Attribute attribute, Optional<BigDecimal> before, Optional<BigDecimal> after) {
 
     /** The totals that differ, in order of the attributes' ids. */
-    public static List<Turn> between(Catalog catalog, Map<String, BigDecimal> before, Map<String, BigDecimal> after) {
+    public static List<Turn> between(Weighing weighing, Map<String, BigDecimal> before, Map<String, BigDecimal> after) {
         List<Turn> turns = new ArrayList<>();
-        for (Attribute attribute : catalog.attributes().values()) {
+        for (Attribute written : weighing.catalog().attributes().values()) {
+            Attribute attribute = weighing.lens().weights().containsKey(written.id()) ? written.weighed() : written;
             Turn turn = new Turn(attribute, Optional.ofNullable(before.get(attribute.id())), Optional.ofNullable(after.get(attribute.id())));
             if (attribute.better() != Attribute.Better.NONE && turn.differs()) {
                 turns.add(turn);
