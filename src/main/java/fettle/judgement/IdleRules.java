@@ -6,6 +6,7 @@ import fettle.catalog.ClaimsZone;
 import fettle.catalog.Constraint;
 import fettle.catalog.DeclaresTrait;
 import fettle.catalog.Excludes;
+import fettle.catalog.Fact;
 import fettle.space.IdleRelation;
 import java.util.Collection;
 import java.util.List;
@@ -40,7 +41,7 @@ final class IdleRules {
     /** Each has an entry of its own, even where several say the same. */
     private static Stream<IdleRule> constraints(IdleRelation relation) {
         return relation.because().stream().filter(Constraint.class::isInstance).map(Constraint.class::cast)
-                .map(each -> new IdleRule("constraint:" + each.id(), each.origin(), "constraint", each.id(), why(relation, NEVER_MET), relation.because()));
+                .map(each -> new IdleRule("constraint:" + each.id(), each.origin(), "constraint", each.id(), why(relation, NEVER_MET), because(relation)));
     }
 
     private Optional<IdleRule> rule(IdleRelation relation) {
@@ -66,6 +67,16 @@ final class IdleRules {
     }
 
     private static String why(IdleRelation relation, String apart) {
-        return relation.apart() ? apart : "whatever would break it is ruled out without it";
+        return relation.alike().map(alike -> "it says no more than the " + named(alike))
+                .orElse(relation.apart() ? apart : "whatever would break it is ruled out without it");
+    }
+
+    private static String named(Fact alike) {
+        return alike instanceof Constraint constraint ? "constraint " + constraint.id() : alike instanceof ClaimsZone claim ? "zone " + claim.zone() : "other one";
+    }
+
+    /** What states it; where it says no more than another constraint, what states that one too. */
+    private static List<Fact> because(IdleRelation relation) {
+        return relation.alike().filter(Constraint.class::isInstance).map(alike -> List.<Fact>of(alike, relation.stated())).orElse(relation.because());
     }
 }

@@ -12,9 +12,10 @@ import java.util.Optional;
  * @param key what its first condition names; of an agreement, the trait
  * @param because the entries that state it
  * @param apart whether no platform even leads to all that it speaks of; else other relations or the room in slots rule the same out
+ * @param alike what states another relation that says the same and is not told, where there is one
  * @param undecided why it is not known whether it rules something out, where that is so
  */
-public record IdleRelation(String rule, String key, List<Fact> because, boolean apart, Optional<Undecided> undecided) {
+public record IdleRelation(String rule, String key, List<Fact> because, boolean apart, Optional<Fact> alike, Optional<Undecided> undecided) {
 
     public IdleRelation {
         because = List.copyOf(because);

@@ -50,6 +50,7 @@ final class IdleRelations {
     private final int[] groupOf;
     private final List<BitSet> groups = new ArrayList<>();
     private final BitSet needed = new BitSet();
+    private final BitSet unsettled = new BitSet();
     private final Trials.Patience[] patience;
 
     IdleRelations(Relations relations, Terrain terrain, TermMembers members, Breaches breaches) {
@@ -252,7 +253,15 @@ final class IdleRelations {
         Map<String, Trials> trialsOf = new HashMap<>();
         platforms.forEach(trials -> trialsOf.put(terrain.hosts().get(trials.platform()), trials));
         decide(suspects, dropped, new Means(trialsOf, new OnePlace(terrain, members), breaking, counts), idle, left);
+        groups.stream().filter(group -> !group.intersects(dropped) && !group.intersects(unsettled)).forEach(group -> idle.addAll(restated(group, used)));
         return new Answer(List.copyOf(idle), List.copyOf(left));
+    }
+
+    /** Those of a group that is needed as a whole which can be spared. */
+    private List<IdleRelation> restated(BitSet group, BitSet used) {
+        int first = group.nextSetBit(0);
+        return group.cardinality() > 1 && breaches.isClause(first) && speaksOf(first, used)
+                ? new Restated(relations).among(group.stream().mapToObj(breaches::clause).toList()) : List.of();
     }
 
     /** Takes one after the other out, and leaves out those that make no difference; many are first taken out together, which seldom makes any. */
@@ -288,6 +297,7 @@ final class IdleRelations {
             Compared compared = breaches.isClause(relation)
                     ? broken(suspect, breaches.clause(relation), without, means) : onOneFirst(suspect.platforms, means.counts, rules(without));
             if (compared.undecided.isPresent()) {
+                unsettled.or(suspect.group);
                 left.addAll(told(suspect.group, false, compared.undecided));
             } else if (compared.more.isEmpty()) {
                 dropped.or(without);
@@ -343,18 +353,18 @@ final class IdleRelations {
         int first = group.nextSetBit(0);
         if (!breaches.isClause(first)) {
             List<Agreement> agreements = relations.agreements().stream().filter(agreement -> agreement.trait().equals(breaches.trait(first))).toList();
-            return List.of(new IdleRelation(agreements.get(0).rule(), breaches.trait(first), agreements.stream().map(Agreement::because).distinct().toList(), apart, undecided));
+            return List.of(new IdleRelation(agreements.get(0).rule(), breaches.trait(first), agreements.stream().map(Agreement::because).distinct().toList(), apart, Optional.empty(), undecided));
         }
         List<Clause> clauses = group.stream().mapToObj(breaches::clause).toList();
         List<Fact> stated = clauses.stream().flatMap(clause -> clause.because().stream()).distinct().toList();
         if (!stated.isEmpty()) {
-            return List.of(new IdleRelation(clauses.get(0).rule(), key(clauses.get(0)), stated, apart, undecided));
+            return List.of(new IdleRelation(clauses.get(0).rule(), key(clauses.get(0)), stated, apart, Optional.empty(), undecided));
         }
         return clauses.stream().map(clause -> new IdleRelation(
-                clause.rule(), key(clause), clause.when().stream().flatMap(term -> relations.members(term).values().stream()).distinct().toList(), apart, undecided)).toList();
+                clause.rule(), key(clause), clause.when().stream().flatMap(term -> relations.members(term).values().stream()).distinct().toList(), apart, Optional.empty(), undecided)).toList();
     }
 
-    private static String key(Clause clause) {
+    static String key(Clause clause) {
         return clause.when().isEmpty() ? "" : clause.when().get(0).key();
     }
 
