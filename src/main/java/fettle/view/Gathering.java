@@ -115,7 +115,7 @@ final class Gathering {
         });
         rest.forEach((lot, findings) -> {
             if (lot.severity == severity) {
-                rest(sheet, lot, findings);
+                rest(sheet, lot, findings, apart ? "What is told to try with the first ones holds here too; " : "");
                 if (apart) {
                     sheet.blank();
                 }
@@ -123,7 +123,7 @@ final class Gathering {
         });
     }
 
-    private static void rest(Sheet sheet, Lot lot, List<Finding> findings) {
+    private static void rest(Sheet sheet, Lot lot, List<Finding> findings, String advice) {
         boolean note = lot.severity == Severity.NOTE;
         sheet.entry(new Span(lot.severity.word(), FindingText.tone(lot.severity)),
                 Span.strong(findings.size() + " more of " + lot.rule + (note ? "" : " that may come from what could not be read")));
@@ -133,6 +133,6 @@ final class Gathering {
                 .map(at -> Span.plain(Places.of(at.first()) + (at.size() == 1 ? "" : " and " + Phrases.count(at.size() - 1, "place", "places") + " below it"))).toList();
         lines.stream().limit(1).forEach(line -> sheet.entry(Span.faint("at"), line));
         lines.stream().skip(1).forEach(line -> sheet.more(0, line));
-        sheet.entry(Span.faint("try"), Span.plain("What is told to try with the first ones holds here too; --format json tells of each."));
+        sheet.entry(Span.faint("try"), Span.plain(advice + "--format json tells of each."));
     }
 }

@@ -123,4 +123,15 @@ class PatchFloodTest {
         assertTrue(some.contains("   also  19 more parts of stall that can no longer be bought by guest:\n"), some);
         assertEquals(20, count(compared("--format", "json"), "\"rule\" : \"source-lost\""));
     }
+
+    @Test
+    void of_many_notes_of_one_rule_a_few_are_told() throws IOException {
+        replace("new/parts.yaml", "mass: 0.25", "mass: 0.3");
+        String text = compared("-q", "--fail-on", "note");
+        assertEquals(3, count(text, "(build-shifted)"), text);
+        assertTrue(text.contains("   note  17 more of build-shifted\n"), text);
+        assertTrue(text.contains("    try  --format json tells of each.\n"), text);
+        assertEquals(20, count(compared(), "shifted  build "));
+        assertEquals(20, count(compared("--format", "json"), "\"rule\" : \"build-shifted\""));
+    }
 }
