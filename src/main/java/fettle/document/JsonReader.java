@@ -99,14 +99,14 @@ final class JsonReader {
     }
 
     private void reportSyntax(JacksonException notJson) {
-        Optional<MergeMarker> merge = MergeMarker.in(text);
+        boolean endsEarly = notJson instanceof UnexpectedEndOfInputException;
+        int offset = endsEarly ? text.stripTrailing().length() : faultyOffset(notJson);
+        Place place = places.at(offset);
+        Optional<MergeMarker> merge = MergeMarker.in(text, place.line());
         if (merge.isPresent()) {
             tree.report(tree.here(merge.get().place().line(), merge.get().place().column()), merge.get().what(), merge.get().remedy());
             return;
         }
-        boolean endsEarly = notJson instanceof UnexpectedEndOfInputException;
-        int offset = endsEarly ? text.stripTrailing().length() : faultyOffset(notJson);
-        Place place = places.at(offset);
         JsonFault fault = endsEarly ? JsonFault.ENDS_EARLY : JsonFault.at(text, offset, notJson.getOriginalMessage());
         tree.report(tree.here(place.line(), place.column()), fault.what(), fault.remedy());
     }

@@ -176,7 +176,9 @@ final class TreeBuilder {
      */
     Document cutShort() {
         if (open.isEmpty()) {
-            return finished();
+            // A word before what could not be read was not meant for the whole document.
+            boolean whole = root.filter(node -> node instanceof Node.Obj || node instanceof Node.Arr).isPresent();
+            return whole ? finished() : new Document(file, Optional.empty(), problems, true);
         }
         List<Open> fromOutside = new ArrayList<>(open);
         Collections.reverse(fromOutside);

@@ -1,6 +1,8 @@
 package fettle.document;
 
 import fettle.document.PlaceFinder.Place;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Iterator;
@@ -35,6 +37,7 @@ final class YamlReader {
     private final Iterator<Event> events;
     private final Map<Anchor, Node> anchored = new HashMap<>();
     private final String text;
+    private final Deque<Event> brackets = new ArrayDeque<>();
     private final Set<Anchor> unfinished = new HashSet<>();
     private final AliasCopy copies;
     /** Characters up to the end of what was read last. */
@@ -71,7 +74,7 @@ final class YamlReader {
         } catch (StopReading reported) {
             return tree.cutShort();
         } catch (YamlEngineException notYaml) {
-            (notYaml.getCause() instanceof NumberFormatException ? YamlFault.escaped(text, reader.passed) : YamlFault.of(notYaml, text)).report(tree);
+            (notYaml.getCause() instanceof NumberFormatException ? YamlFault.escaped(text, reader.passed) : YamlFault.of(notYaml, text, reader.bracket())).report(tree);
             return tree.cutShort();
         }
     }
@@ -129,6 +132,9 @@ final class YamlReader {
 
     private Node readCollection(CollectionStartEvent begin) throws StopReading {
         checkTag(begin, begin.getTag().orElse(""));
+        if (begin.isFlow()) {
+            brackets.push(begin);
+        }
         if (begin instanceof MappingStartEvent) {
             tree.beginObject(line(begin), column(begin));
             for (Event key = next(); key.getEventId() != Event.ID.MappingEnd; key = next()) {
@@ -140,7 +146,15 @@ final class YamlReader {
                 readValue(item);
             }
         }
+        if (begin.isFlow()) {
+            brackets.pop();
+        }
         return tree.end();
+    }
+
+    /** Where the innermost bracket opens that is not closed yet. */
+    private Optional<Mark> bracket() {
+        return Optional.ofNullable(brackets.peek()).flatMap(Event::getStartMark);
     }
 
     private void readMember(Event key) throws StopReading {

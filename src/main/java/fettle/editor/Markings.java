@@ -57,7 +57,7 @@ final class Markings {
     /** Nothing where what it is about is being written anew, and can't be read yet. */
     private Optional<Desk.Shown> of(Finding finding, Path file) {
         Origin place = finding.where().get(0);
-        Optional<Unfinished> unfinished = desk.unfinished(file).filter(text -> !text.hindered(place));
+        Optional<Unfinished> unfinished = desk.unfinished(file).filter(text -> !text.hindered(place, finding.data().get("what")));
         Lines found = unfinished.map(Unfinished::before).orElseGet(() -> lines.computeIfAbsent(file, session::lines));
         Extents.Stretch stretch = Extents.marked(found, place, Optional.ofNullable(documents.get(place.file())).flatMap(Document::root));
         Optional<Range> marked = unfinished.isEmpty() ? Optional.of(found.range(stretch.from(), stretch.to()))

@@ -1,7 +1,6 @@
 package fettle.editor;
 
 import fettle.document.Document;
-import fettle.document.DocumentProblem;
 import fettle.document.Origin;
 import java.util.Optional;
 
@@ -20,9 +19,9 @@ record Unfinished(Document whole, Lines before, Lines now, Document read) {
         return new Document(read.file(), whole.name(), Optional.empty(), read.problems(), false);
     }
 
-    /** Whether what is told of a place is what keeps the text from being read. */
-    boolean hindered(Origin place) {
-        return read.problems().stream().map(DocumentProblem::origin).anyMatch(place::equals);
+    /** Whether what is told of a place is what keeps the text from being read: it may stand where something stood of which something else is told. */
+    boolean hindered(Origin place, Object what) {
+        return read.problems().stream().anyMatch(problem -> problem.origin().equals(place) && problem.what().equals(what));
     }
 
     /** Where a stretch of the text that it was stands in the text that it is; empty where something else has been typed there. */

@@ -91,7 +91,7 @@ class DocumentsTest {
         Files.write(folder.resolve("m.json"), new byte[] {'{', (byte) 0xFF});
         assertEquals(List.of("a.json [the document ends before everything in it is closed]",
                 "m.json [the document is not in UTF-8: the byte 0xFF is no character here]", "sound.json []",
-                "z.yaml [the document ends before everything in it is closed]"), toldCatalog());
+                "z.yaml [the bracket that opens here is never closed]"), toldCatalog());
     }
 
     @Test

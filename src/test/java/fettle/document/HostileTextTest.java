@@ -49,7 +49,9 @@ class HostileTextTest {
     void slips_in_yaml_are_named_where_they_stand() {
         assertYaml("a: 1\nb:\n\t- 2", "{a=1}", "3:1 /b: a tab stands where YAML wants spaces");
         assertYaml("a: 1\nb: x: y", "{a=1 b='x'}", "2:5 : a colon stands where no property can begin");
-        assertYaml("a: 1\nb: 'x", "{a=1}", "2:6 /b: the document ends before everything in it is closed");
+        assertYaml("a: 1\nb: 'x", "{a=1}", "2:4 /b: the quote that opens here is never closed");
+        assertYaml("a: 1\nb: [{c: [1, 2,\n  3, 4\n", "{a=1 b=[]}", "2:9 /b/0/c/4: the bracket that opens here is never closed");
+        assertYaml("b: [{c: 1,\n  d: 2\na: [1]\n", "{b=[]}", "3:2 /b/0: a comma or a closing bracket is missing before this, in what opens in line 1");
         assertYaml("a: 1\nb: {c: 1 d: 2}", "{a=1}", "2:11 /b: a comma or a closing bracket is missing before this");
         assertYaml("- 1\nb: 2", "nothing", "2:1 /1: this line does not fit the indentation or the list above it");
         assertYaml("a: @x", "nothing", "1:4 /a: this is not YAML: the parser cannot go on here");
@@ -63,7 +65,17 @@ class HostileTextTest {
         String merged = "a merge has left both of its sides in the document: a line begins with <<<<<<<";
         assertYaml("a: 1\nb:\n<<<<<<< mine\n  - 2\n=======\n  - 3\n>>>>>>> theirs\n", "{a=1}", "3:1 /b: " + merged);
         assertJson("{\"a\": 1,\n<<<<<<< mine\n\"b\": 2\n=======\n\"b\": 3\n>>>>>>> theirs\n}", "{a=1}", "2:1 : " + merged);
+        assertYaml("<<<<<<< mine\na: 1\n=======\na: 2\n>>>>>>> theirs\n", "nothing", "1:1 : " + merged);
         assertYaml("a: '\n\n  <<<<<<< quoted'\n", "{a='\n<<<<<<< quoted'}");
+    }
+
+    @Test
+    void a_line_between_the_sides_of_a_merge_is_named_only_where_reading_ends_at_it() {
+        String merged = "a merge has left both of its sides in the document: a line begins with =======";
+        assertYaml("a: 1\n=======\nb: 2\n", "{a=1}", "2:1 : " + merged);
+        assertYaml("a: 1\r\n=======\r\nb: 2\r\n", "{a=1}", "2:1 : " + merged);
+        assertJson("{\"a\": 1,\n=======\n\"b\": 2}", "{a=1}", "2:1 : " + merged);
+        assertYaml("a: |\n  Heading\n  =======\nb: c\nd: @x", "{a='Heading\n=======\n' b='c'}", "5:4 /d: this is not YAML: the parser cannot go on here");
     }
 
     @Test
@@ -71,7 +83,7 @@ class HostileTextTest {
         assertJson("{\"kinds\": [{\"id\": \"k\"}], \"parts\": [{\"id\": \"p\", \"kind\": \"k\"}, {\"id\": \"q\", ]}",
                 "{kinds=[{id='k'}] parts=[{id='p' kind='k'}]}", "1:74 /parts/1: a comma stands before ']'");
         assertYaml("kinds:\n  - id: k\nparts:\n  - id: p\n    kind: k\n  - id: q\n    kind: [",
-                "{kinds=[{id='k'}] parts=[{id='p' kind='k'}]}", "7:12 /parts/1/kind/0: the document ends before everything in it is closed");
+                "{kinds=[{id='k'}] parts=[{id='p' kind='k'}]}", "7:11 /parts/1/kind/0: the bracket that opens here is never closed");
         assertJson("{\"build\": {\"id\": \"b\", \"parts\": {", "nothing", "1:33 /build/parts: the document ends before everything in it is closed");
     }
 
