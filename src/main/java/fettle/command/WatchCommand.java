@@ -42,7 +42,7 @@ final class WatchCommand implements Command {
         }
         WatchText text = new WatchText(settings.style());
         SavedFiles state = watched.look();
-        tell(watched.check(settings, settings.preparedRules(), streams), List.of(), settings, text, streams);
+        tell(watched.check(settings, settings.preparedRules(), streams), List.of(), List.of(), settings, text, streams);
         streams.err().println("fettle watch: waiting for the next save; Ctrl-C ends it.");
         streams.err().flush();
         try {
@@ -50,8 +50,9 @@ final class WatchCommand implements Command {
             while (!streams.out().checkError()) {
                 SavedFiles next = watched.afterSave(state);
                 List<String> saved = next.since(state);
+                List<String> deleted = next.goneSince(state);
                 state = next;
-                again(watched, saved, settings, text, streams);
+                again(watched, saved, deleted, settings, text, streams);
             }
         } catch (InterruptedException ended) {
             Thread.currentThread().interrupt();
@@ -60,20 +61,20 @@ final class WatchCommand implements Command {
     }
 
     /** What ends other commands is only told here, since the next save may mend it. */
-    private static void again(Watched watched, List<String> saved, Settings settings, WatchText text, Streams streams) {
+    private static void again(Watched watched, List<String> saved, List<String> deleted, Settings settings, WatchText text, Streams streams) {
         try {
-            tell(watched.check(settings, settings.ruleBase(), streams), saved, settings, text, streams);
+            tell(watched.check(settings, settings.ruleBase(), streams), saved, deleted, settings, text, streams);
         } catch (NotChecked | RuleErrors wrong) {
             streams.err().println("fettle watch: " + TextView.harmless(wrong.getMessage()));
         }
         streams.err().flush();
     }
 
-    private static void tell(Checked checked, List<String> saved, Settings settings, WatchText text, Streams streams) {
+    private static void tell(Checked checked, List<String> saved, List<String> deleted, Settings settings, WatchText text, Streams streams) {
         Checkup checkup = checked.checkup();
         Report report = new Report("watch", checkup.reading().catalog().head(), checkup.findings());
         Wording wording = new Wording(checked.rules().index(), checkup.reading().catalog());
-        new Delivery(Optional.empty(), streams).text(text.after(saved, report, wording, checkup.reading(), checkup.builds()));
+        new Delivery(Optional.empty(), streams).text(text.after(saved, deleted, report, wording, checkup.reading(), checkup.builds()));
     }
 
     private record Checked(Checkup checkup, RuleBase rules) {}

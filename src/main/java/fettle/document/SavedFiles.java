@@ -12,7 +12,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.function.Predicate;
 
 /** How files stood on disk at one time, to be asked later which of them were saved since. */
@@ -43,12 +42,14 @@ public record SavedFiles(SortedMap<String, Stamp> stamps) {
         return new SavedFiles(both);
     }
 
-    /** The files that are new, other or no longer there, by name. */
+    /** The files that are new or other, by name. */
     public List<String> since(SavedFiles before) {
-        TreeSet<String> names = new TreeSet<>(stamps.keySet());
-        names.addAll(before.stamps.keySet());
-        names.removeIf(name -> stamps.containsKey(name) && stamps.get(name).equals(before.stamps.get(name)));
-        return List.copyOf(names);
+        return stamps.keySet().stream().filter(name -> !stamps.get(name).equals(before.stamps.get(name))).toList();
+    }
+
+    /** The files that are no longer there, by name. */
+    public List<String> goneSince(SavedFiles before) {
+        return before.stamps.keySet().stream().filter(name -> !stamps.containsKey(name)).toList();
     }
 
     private static SavedFiles below(Path root, Predicate<String> enters, Predicate<String> takes) {

@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Tells a reader who stays what there is to say at first, and after each save only what is new and what is gone. One instance tells one watch. */
 public final class WatchText {
@@ -22,8 +24,13 @@ public final class WatchText {
         this.style = style;
     }
 
-    /** What to tell after a check; {@code saved} names the files that changed since the one before. */
-    public String after(List<String> saved, Report report, Wording wording, CatalogReading reading, List<BuildReview> builds) {
+    /**
+     * What to tell after a check.
+     *
+     * @param saved the files that changed since the one before
+     * @param deleted the files that are no longer there
+     */
+    public String after(List<String> saved, List<String> deleted, Report report, Wording wording, CatalogReading reading, List<BuildReview> builds) {
         Sheet sheet = new Sheet(style.colour());
         Catalog catalog = reading.catalog();
         Map<String, String> waived = new LinkedHashMap<>();
@@ -47,7 +54,7 @@ public final class WatchText {
             new TextView(wording, style).findings(sheet, catalog, report.findings());
             sheet.paragraph(0, 2, Span.strong(summary), Span.plain(" " + TextView.lookedAt(reading)));
         } else {
-            sheet.paragraph(0, 2, Span.faint("saved " + files(saved)));
+            sheet.paragraph(0, 2, Span.faint(Stream.of(files("saved ", saved), files("deleted ", deleted)).filter(some -> !some.isEmpty()).collect(Collectors.joining(", "))));
             new TextView(wording, style).findings(sheet, catalog, fresh);
             List<String> gone = open.keySet().stream().filter(print -> !now.containsKey(print)).toList();
             gone.forEach(print -> sheet.entry(Span.faint(waived.containsKey(print) ? "waived" : "gone"), Span.plain(open.get(print))));
@@ -61,11 +68,11 @@ public final class WatchText {
         return sheet.toString();
     }
 
-    private static String files(List<String> saved) {
-        List<String> named = new ArrayList<>(saved.stream().limit(MOST_FILES).toList());
-        if (saved.size() > MOST_FILES) {
-            named.add(Phrases.count(saved.size() - MOST_FILES, "more file", "more files"));
+    private static String files(String what, List<String> files) {
+        List<String> named = new ArrayList<>(files.stream().limit(MOST_FILES).toList());
+        if (files.size() > MOST_FILES) {
+            named.add(Phrases.count(files.size() - MOST_FILES, "more file", "more files"));
         }
-        return Phrases.and(named);
+        return named.isEmpty() ? "" : what + Phrases.and(named);
     }
 }

@@ -129,6 +129,17 @@ class WatchTest {
     }
 
     @Test
+    void a_document_that_is_deleted_is_not_said_to_be_saved() throws Exception {
+        Path more = Files.writeString(folder.resolve("more.yaml"), "zones: [{ id: shelf }]\n");
+        watch();
+        toTheSummary();
+        Files.delete(more);
+        assertTrue(toTheSummary().startsWith("deleted " + more + "\n"));
+        Files.move(file, folder.resolve("moved.yaml"));
+        assertTrue(toTheSummary().replaceAll("\\s+", " ").startsWith("saved " + folder.resolve("moved.yaml") + ", deleted " + file + " "));
+    }
+
+    @Test
     void a_folder_that_goes_and_comes_back_ends_nothing() throws Exception {
         watch();
         toTheSummary();
