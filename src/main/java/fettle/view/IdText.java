@@ -40,7 +40,13 @@ final class IdText {
 
     void write(IdSort.Named named) {
         String id = named.id();
-        sheet.entry(Span.faint(named.sort() == IdSort.CONSTRAINT || named.sort() == IdSort.ATTRIBUTE ? "id" : named.sort().word()), Span.strong(label(named)));
+        // Words that have no room before the name stand behind it.
+        String behind = switch (named.sort()) {
+            case ATTRIBUTE -> ", an attribute";
+            case CONSTRAINT -> ", a constraint";
+            default -> "";
+        };
+        sheet.entry(Span.faint(behind.isEmpty() ? named.sort().word() : "id"), Span.strong(label(named)), Span.plain(behind));
         catalog.entries().stream()
                 .filter(entry -> entry.section().equals(named.sort().section()) && entry.id().equals(id) && named.sort() != IdSort.SLOT)
                 .forEach(entry -> sheet.entry(Span.faint("at"), Span.plain(Places.of(entry.origin()))));
