@@ -143,6 +143,7 @@ public final class EditorServer implements LanguageServer {
 
     @Override
     public CompletableFuture<InitializeResult> initialize(InitializeParams said) {
+        requests.refuseAtTheEnd();
         session.greet(folders(said), plain(said));
         watches = said.getCapabilities() != null && said.getCapabilities().getWorkspace() != null
                 && said.getCapabilities().getWorkspace().getDidChangeWatchedFiles() != null
@@ -187,6 +188,8 @@ public final class EditorServer implements LanguageServer {
 
     @Override
     public CompletableFuture<Object> shutdown() {
+        requests.refuseAtTheEnd();
+        requests.end();
         done = true;
         return CompletableFuture.completedFuture(null);
     }

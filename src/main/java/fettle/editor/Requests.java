@@ -37,9 +37,22 @@ import org.eclipse.lsp4j.services.WorkspaceService;
 final class Requests implements TextDocumentService, WorkspaceService {
 
     private final Session session;
+    private volatile boolean over;
 
     Requests(Session session) {
         this.session = session;
+    }
+
+    /** Answers nothing more, as the protocol asks once the editor has said that it is about to leave. */
+    void end() {
+        over = true;
+    }
+
+    /** Refuses whatever is asked after that. */
+    void refuseAtTheEnd() {
+        if (over) {
+            throw new ResponseErrorException(new ResponseError(ResponseErrorCode.InvalidRequest, "The editor has asked for the end; nothing is answered after that.", null));
+        }
     }
 
     @Override
@@ -82,6 +95,7 @@ final class Requests implements TextDocumentService, WorkspaceService {
 
     /** An answer about an open document whose catalog has been read; {@code otherwise} where there is none. */
     private <T> CompletableFuture<T> answer(String uri, T otherwise, BiFunction<OpenText, Desk, T> work) {
+        refuseAtTheEnd();
         return session.answer(() -> session.open(uri).flatMap(text -> session.desk(text.file()).map(desk -> work.apply(text, desk))).orElse(otherwise));
     }
 

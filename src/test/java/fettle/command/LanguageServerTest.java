@@ -57,6 +57,20 @@ class LanguageServerTest extends LanguageServerTalk {
     }
 
     @Test
+    void nothing_is_answered_once_the_editor_has_asked_for_the_end() throws Exception {
+        greet();
+        open(parts, PARTS);
+        server.shutdown().get();
+        HoverParams hover = new HoverParams(new TextDocumentIdentifier(uri(parts)), new Position(0, 0));
+        for (CompletableFuture<?> asked : List.of(server.getTextDocumentService().hover(hover), server.shutdown())) {
+            ResponseErrorException refused = (ResponseErrorException) assertThrows(ExecutionException.class, asked::get).getCause();
+            assertEquals(ResponseErrorCode.InvalidRequest.getValue(), refused.getResponseError().getCode());
+        }
+        server.exit();
+        assertEquals(0, exit.get());
+    }
+
+    @Test
     void an_editor_that_leaves_without_a_word_is_no_success() throws Exception {
         greet();
         server.exit();
