@@ -11,17 +11,18 @@ import org.eclipse.lsp4j.Position;
 import org.eclipse.lsp4j.Range;
 import org.eclipse.lsp4j.TextEdit;
 
-/** Puts a waiver into a YAML document: before the first that it has, or else at its end. */
+/** Puts a waiver into a document: before the first that it has, into the empty brackets of such, or else at the end of one in YAML. */
 record NewWaiver(Path file, Lines lines) {
 
     private static final String SECTION = "waivers";
 
     /** The change after which the document reads as it did, and holds the waiver; empty where it isn't written so that a piece can simply be put in. */
     Optional<TextEdit> of(String rule, String subject) {
-        if (!Documents.isYaml(file) || !(OpenText.read(file, lines.text()).root().orElse(null) instanceof Node.Obj root)) {
+        if (!(OpenText.read(file, lines.text()).root().orElse(null) instanceof Node.Obj root)) {
             return Optional.empty();
         }
-        Optional<TextEdit> edit = root.members().containsKey(SECTION) ? before(root, rule, subject) : atTheEnd(root, rule, subject);
+        Optional<TextEdit> edit = root.members().containsKey(SECTION) ? before(root, rule, subject).or(() -> inBrackets(root, rule, subject))
+                : Documents.isYaml(file) ? atTheEnd(root, rule, subject) : Optional.empty();
         return edit.filter(made -> holds(root, lines.with(made.getRange(), made.getNewText()), rule, subject));
     }
 
@@ -38,6 +39,20 @@ record NewWaiver(Path file, Lines lines) {
         }
         Position at = new Position(first.line() - 1, 0);
         return Optional.of(new TextEdit(new Range(at, at), waiver(rule, subject, start.substring(0, dash))));
+    }
+
+    /** Before the first, on a line of its own where that has one; or behind the bracket that opens. */
+    private Optional<TextEdit> inBrackets(Node.Obj root, String rule, String subject) {
+        List<Node> waivers = waivers(root);
+        int at = waivers.isEmpty() ? lines.offset(root.members().get(SECTION).value().origin()) + 1 : lines.offset(waivers.get(0).origin());
+        String before = lines.text().substring(0, Math.min(at, lines.text().length()));
+        String indent = before.substring(Math.max(before.lastIndexOf('\n'), before.lastIndexOf('\r')) + 1);
+        String gap = waivers.isEmpty() ? "" : indent.isBlank() ? "," + lineEnd() + indent : ", ";
+        String name = Documents.isYaml(file) ? "" : "\"";
+        String written = "{ " + name + "rule" + name + ": " + name + rule + name + ", " + name + "subject" + name + ": " + Written.inQuotes(subject)
+                + ", " + name + "because" + name + ": \"\" }";
+        Position place = lines.position(at);
+        return Optional.of(new TextEdit(new Range(place, place), written + gap));
     }
 
     /** What is below the first property of the document stands in the column in which that stands. */

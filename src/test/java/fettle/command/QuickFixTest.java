@@ -129,4 +129,20 @@ class QuickFixTest extends LanguageServerTalk {
         String before = (lever + waiver).replace("because: \"\"", "because: known").replace("part:lever", "part:knob");
         assertEquals(List.of(before.replace("waivers:\n", waiver).replace("\n", "\r\n")), waived("h.yaml", before.replace("\n", "\r\n")));
     }
+
+    @Test
+    void a_waiver_is_put_between_brackets_too() throws Exception {
+        greet();
+        String lever = "parts:\n  - id: lever\n    kind: grip\n" + UNSOLD;
+        String waiver = "{ rule: no-source, subject: \"part:lever\", because: \"\" }";
+        assertEquals(List.of(lever + "waivers: [" + waiver + "]\n"), waived("a.yaml", lever + "waivers: []\n"));
+        String known = "{ rule: no-source, subject: \"part:knob\", because: known }";
+        assertEquals(List.of(lever + "waivers: [" + waiver + ", " + known + "]\n"), waived("b.yaml", lever + "waivers: [" + known + "]\n"));
+        String json = "{ \"parts\": [{ \"id\": \"lever\", \"kind\": \"grip\", \"mounts\": [\"peg\"], \"stats\": { \"mass\": 0.25 } }],\n  \"waivers\": [";
+        String quoted = "{ \"rule\": \"no-source\", \"subject\": \"part:lever\", \"because\": \"\" }";
+        assertEquals(List.of(json + quoted + "] }\n"), waived("c.json", json + "] }\n"));
+        String other = quoted.replace("lever", "knob").replace("\"\"", "\"known\"");
+        assertEquals(List.of(json + "\n    " + quoted + ",\n    " + other + "\n  ] }\n"), waived("d.json", json + "\n    " + other + "\n  ] }\n"));
+        assertEquals(List.of(), waived("e.json", json.substring(0, json.lastIndexOf(',')) + " }\n"));
+    }
 }
