@@ -102,7 +102,7 @@ final class SwapPlace {
     /** The chains that may stand there, those that come to the same once. */
     List<SwapTrial> enumerate() {
         if (there.isPresent()) {
-            attempt(List.of(), List.of(), new Carried(List.of(), List.of(), below()));
+            attempt(List.of(), List.of(), new Carried(List.of(), List.of()));
         }
         chain(slot, slotPath, position, path, new ArrayList<>(), new ArrayList<>());
         return trials;
@@ -159,16 +159,7 @@ final class SwapPlace {
     /** Nothing hung on what is new but what it is made of, which may be what hung there. */
     private Carried uncarried(List<Link> links) {
         List<String> made = new ArrayList<>(links.stream().skip(1).map(Link::part).toList());
-        List<String> kept = new ArrayList<>();
-        List<String> lost = new ArrayList<>();
-        for (String old : below()) {
-            (made.remove(at(old).part()) ? kept : lost).add(old);
-        }
-        return new Carried(List.of(), kept, lost);
-    }
-
-    private Occurrence at(String where) {
-        return placement.parts().stream().filter(each -> each.path().equals(where)).findFirst().orElseThrow();
+        return new Carried(List.of(), below().stream().filter(old -> made.remove(old.part())).map(Occurrence::path).toList());
     }
 
     /** By new head, what gains the most in each of its slots together: where one slot after the other would have to be filled, no single chain shows what that comes to. */
@@ -237,26 +228,25 @@ final class SwapPlace {
 
     private SwapTrial trial(List<Link> links, List<BuildEntry> entries, Carried carried) {
         List<BuildEntry> assembly = assembly(links, entries, carried);
-        return new SwapTrial(this, links, entries, carried, assembly, relative(assembly));
+        List<BuildEntry> made = assembly.stream().filter(entry -> !carried.entries().contains(entry)).toList();
+        List<String> lost = new FallenOff(placement).of(below(), carried.entries().isEmpty() ? Set.of() : Set.copyOf(carried.paths()), made);
+        return new SwapTrial(this, links, entries, carried, lost, assembly, relative(assembly));
     }
 
-    /** The paths of what hangs directly on what is there. */
-    private List<String> below() {
-        return there.map(old -> placement.parts().stream().filter(part -> placement.hostOf(part) == old.index()).map(Occurrence::path).toList())
-                .orElse(List.of());
+    /** What hangs directly on what is there. */
+    private List<Occurrence> below() {
+        return there.map(old -> placement.parts().stream().filter(part -> placement.hostOf(part) == old.index()).toList()).orElse(List.of());
     }
 
     private Carried carried(List<Link> links, List<BuildEntry> entries) {
         List<BuildEntry> hung = new ArrayList<>();
         List<String> paths = new ArrayList<>();
-        List<String> lost = new ArrayList<>();
         Map<String, Integer> used = new LinkedHashMap<>();
         entries.forEach(entry -> used.merge(entry.path(), 1, Integer::sum));
-        for (String old : below()) {
-            Occurrence part = at(old);
+        for (Occurrence part : below()) {
+            String old = part.path();
             Optional<String> home = home(links, used, part);
             if (home.isEmpty()) {
-                lost.add(old);
                 continue;
             }
             int at = used.merge(home.get(), 1, Integer::sum) - 1;
@@ -270,7 +260,7 @@ final class SwapPlace {
             }
             paths.add(old);
         }
-        return new Carried(hung, paths, lost);
+        return new Carried(hung, paths);
     }
 
     private Optional<SlotId> slotAt(List<Link> links, String where) {
@@ -281,11 +271,15 @@ final class SwapPlace {
         return slotAt(links, where).map(found -> relations.room(found).most() > 1).orElse(false);
     }
 
-    /** Where on the new assembly an old part can hang: in a slot of the same name before any other, further out before nearer. */
+    /** Where on the new assembly an old part can hang: in a slot of the same name before any other, further out before nearer, and never on another of itself. */
     private Optional<String> home(List<Link> links, Map<String, Integer> used, Occurrence part) {
         String name = placement.slotOf(part).slot().slot();
         List<String> homes = new ArrayList<>();
-        for (int i = links.size() - 1; i >= 0; i--) {
+        int own = 0;
+        while (own < links.size() && !links.get(own).part().equals(part.part())) {
+            own++;
+        }
+        for (int i = own - 1; i >= 0; i--) {
             for (SlotId each : relations.slots(links.get(i).part())) {
                 String where = links.get(i).path() + "/" + each.slot();
                 if (relations.fits(each, part.part()) && used.getOrDefault(where, 0) < relations.room(each).most()) {

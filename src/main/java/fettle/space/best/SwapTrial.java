@@ -11,22 +11,24 @@ final class SwapTrial {
     /** A part of the chain, with the path at which it stands. */
     record Link(String part, String path) {}
 
-    /** What is carried over from what hung on the old assembly: entries, their old paths, and the old paths of what is lost. */
-    record Carried(List<BuildEntry> entries, List<String> paths, List<String> lost) {}
+    /** What is carried over from what hung on the old assembly: entries, and their old paths. */
+    record Carried(List<BuildEntry> entries, List<String> paths) {}
 
     private final SwapPlace place;
     private final List<Link> links;
     private final List<BuildEntry> chain;
     private final Carried carried;
+    private final List<String> lost;
     private final List<BuildEntry> assembly;
     private final SortedMap<String, String> to;
     private final List<SwapTrial> sameWithAll = new ArrayList<>(List.of(this));
 
-    SwapTrial(SwapPlace place, List<Link> links, List<BuildEntry> chain, Carried carried, List<BuildEntry> assembly, SortedMap<String, String> to) {
+    SwapTrial(SwapPlace place, List<Link> links, List<BuildEntry> chain, Carried carried, List<String> lost, List<BuildEntry> assembly, SortedMap<String, String> to) {
         this.place = place;
         this.links = links;
         this.chain = chain;
         this.carried = carried;
+        this.lost = lost;
         this.assembly = assembly;
         this.to = to;
     }
@@ -47,6 +49,11 @@ final class SwapTrial {
 
     Carried carried() {
         return carried;
+    }
+
+    /** The old paths of what falls off. */
+    List<String> lost() {
+        return lost;
     }
 
     /** The chain, what is carried over, and what they require. */

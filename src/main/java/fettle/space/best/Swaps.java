@@ -141,7 +141,7 @@ public final class Swaps {
         BigDecimal benefit = weighing.benefit(totals);
         List<String> is = after.parts().stream().map(BuildEntry::part).toList();
         return shopping.between(was, is).map(buy -> new Prospect(trial.place().path(), trial.place().from(), trial.to(), totals, benefit, benefit.subtract(before), buy,
-                trial.carried().paths(), trial.carried().lost(), rolesLost(is), prospect -> {
+                trial.carried().paths(), trial.lost(), rolesLost(is), prospect -> {
             boolean due = earlier.isEmpty()
                     || earlier.stream().anyMatch(whole -> whole.map(each -> each.gain().compareTo(prospect.gain()) < 0 || each.tried().isEmpty()).orElse(true));
             return due ? tried(prospect, trial, after) : Optional.empty();

@@ -81,7 +81,7 @@ class SwapsTest {
                 + " {'id': 'broad', 'tags': ['head'], 'stats': {'grip': 5}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}]},"
                 + " {'id': 'knob', 'tags': ['top'], 'stats': {'grip': 1}, 'slots': [{'id': 'tip', 'accepts': ['bead']}]}, {'id': 'bead', 'stats': {'grip': 2}}";
         List<String> plain = swaps(parts, "{'front': 'plate', 'front/left': 'knob', 'front/left/tip': 'bead'}");
-        assertEquals(List.of("{=broad, left=knob, left/tip=bead} 4 []", "{=broad, left=knob} 2 [front/left]"), plain);
+        assertEquals(List.of("{=broad, left=knob, left/tip=bead} 4 []", "{=broad, left=knob} 2 [front/left/tip]"), plain);
         assertEquals(plain, swaps(parts, "{'front': ['plate'], 'front:0/left': ['knob'], 'front:0/left:0/tip': 'bead'}"));
     }
 
@@ -93,5 +93,17 @@ class SwapsTest {
         List<String> plain = swaps(parts, "{'front': 'plate', 'front/left': 'knob', 'front/right': 'wheel'}");
         assertEquals(plain, swaps(parts, "{'front': 'plate', 'front:0/left': 'knob', 'front/right': 'wheel'}"));
         assertEquals(plain, swaps(parts, "{'front': 'plate', 'front/left': 'knob', 'front:0/right': 'wheel'}"));
+    }
+
+    @Test
+    void a_part_that_moves_up_is_not_told_as_lost_but_what_it_leaves_behind_is() {
+        String parts = "{'id': 'ring', 'tags': ['head'], 'stats': {'grip': -3}, 'slots': [{'id': 'x', 'accepts': ['tag:head', 'tag:top']}, {'id': 'w', 'accepts': ['tag:top']}]},"
+                + " {'id': 'eye', 'tags': ['head'], 'stats': {'grip': 1}, 'slots': [{'id': 'y', 'accepts': ['tag:end']}, {'id': 'z', 'accepts': ['tag:end']}]},"
+                + " {'id': 'cap', 'tags': ['end'], 'stats': {'grip': 1}}, {'id': 'knob', 'tags': ['top']}";
+        // Nothing sells these parts, so that each is to be had as often as the build has it.
+        List<String> swaps = swaps(parts, "{'front': 'ring', 'front/w': 'knob', 'front/x': 'eye', 'front/x/y': 'cap', 'front/x/z': 'cap'}");
+        assertEquals("{=eye, y=cap, z=cap} 3 [front/w]", swaps.get(0));
+        assertEquals(List.of("{=eye, y=cap} 2 [front/w, front/x/z]", "{=eye, z=cap} 2 [front/w, front/x/z]", "{=eye} 1 [front/w, front/x/y, front/x/z]"),
+                swaps.stream().filter(swap -> swap.startsWith("{=eye")).skip(1).toList());
     }
 }
