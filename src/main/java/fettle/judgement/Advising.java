@@ -19,6 +19,7 @@ import fettle.space.best.Turn;
 import fettle.space.best.Weighing;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -161,8 +162,13 @@ final class Advising {
         return Optional.of(sum);
     }
 
+    /** Without the parts that nobody sells: the build has them. */
+    private List<String> sold(Collection<String> parts) {
+        return parts.stream().filter(part -> result.unobtainable().stream().noneMatch(had -> had.id().equals(part))).toList();
+    }
+
     private List<Alternative> alternatives(List<Prospect> here, Optional<Fraction> going) {
-        List<Whole> wholes = here.stream().flatMap(swap -> cost(swap.to().values()).map(cost -> new Whole(swap, cost)).stream()).toList();
+        List<Whole> wholes = here.stream().flatMap(swap -> cost(sold(swap.to().values())).map(cost -> new Whole(swap, cost)).stream()).toList();
         int[] thrift = thrift(wholes);
         List<Alternative> alternatives = new ArrayList<>();
         for (int rank = 0; rank < wholes.size(); rank++) {

@@ -25,7 +25,7 @@ import java.util.stream.Stream;
  * @param better by attribute, what gets better
  * @param worse by attribute, what gets worse
  * @param worth what the assembly there would cost to buy; empty where it is unobtainable
- * @param whole what the other would cost to buy as a whole
+ * @param whole what the other would cost to buy as a whole, without what the build has and nobody sells
  * @param step what a point of the lens costs by it; empty where the lens gains nothing
  * @param going what a point of the lens usually costs; empty where nothing on offer tells
  * @param rank from 0, the place's alternatives by what the lens gains, then by price
@@ -67,9 +67,9 @@ public record Alternative(
         return worse.values().stream().anyMatch(Turn::matters);
     }
 
-    /** Whether what must be bought costs no more than what is there would. */
+    /** Whether what must be bought costs no more than what is there would, or nothing. */
     public boolean evenly() {
-        return worth.map(cost -> swap.price().compareTo(cost) <= 0).orElse(false);
+        return swap.price().signum() == 0 || worth.map(cost -> swap.price().compareTo(cost) <= 0).orElse(false);
     }
 
     /** Whether a point of the lens costs less than it usually does. */

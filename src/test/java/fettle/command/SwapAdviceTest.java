@@ -35,12 +35,14 @@ class SwapAdviceTest {
               - { id: knob, kind: thing, mounts: [slide], stats: { grip: 1.5 } }
               - { id: dull, kind: thing, mounts: [clip], stats: { tint: 1 } }
               - { id: vivid, kind: thing, mounts: [clip], stats: { tint: 9 } }
+              - { id: collar, kind: thing, mounts: [clip], stats: { grip: -3 }, slots: [{ id: inner, mounts: [clip], rejects: [collar] }] }
               - { id: plank, kind: thing, mounts: [slide], span: 3, stats: { grip: 8 } }
             vendors: [{ id: harbour, tiers: 0 }]
             offers:
               - { part: plain, vendor: harbour, price: 5 }
               - { part: sure, vendor: harbour, price: 5 }
               - { part: bead, vendor: harbour, price: 5 }
+              - { part: collar, vendor: harbour, price: 5 }
               - { part: dull, vendor: harbour, price: 5 }
               - { part: vivid, vendor: harbour, price: 5 }
               - { part: knob, vendor: harbour, price: 7 }
@@ -140,5 +142,15 @@ class SwapAdviceTest {
         assertLacks("skip", shown);
         assertHas("at ring, vivid betters dull: tint 8 better and nothing worse", shown);
         assertHas("no single swap that can be paid for gains anything that matters", said("improve", parts, "--lens", "hold"));
+    }
+
+    @Test
+    void a_part_that_the_build_has_serves_elsewhere_in_it_though_nobody_sells_it() throws IOException {
+        String parts = "parts: { hand: sure, ring: collar, ring/inner: relic, rail: [plank, knob] }";
+        String told = "warning  at ring, relic betters collar with relic: grip 3 better and nothing worse, for 0 crown";
+        assertHas(told, said("validate", parts));
+        assertHas(told, said("validate", "owned: [relic], " + parts));
+        assertHas("try  Put in relic: nothing has to be bought.", said("validate", parts));
+        assertHas("first  ring: relic for collar with relic: +3, for nothing\n           +3 grip\n\n", said("improve", parts));
     }
 }
