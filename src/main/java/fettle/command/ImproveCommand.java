@@ -94,7 +94,7 @@ final class ImproveCommand implements Command {
         try {
             improvement = new Improving(reading.relations()).of(build, lens, keep, said.matchedOptionValue(STEPS, 0), effort(said));
         } catch (NothingKept nothing) {
-            throw new NotChecked("the build has nothing at " + String.join(", ", nothing.paths()) + ", so there is nothing to keep there");
+            throw notKept(catalog, build, nothing.paths());
         }
         List<Finding> findings = Judge.sorted(Stream.concat(outcome.general().stream(), review.findings().stream()).toList());
         Report report = new Report("improve", catalog.head(), findings);
@@ -106,6 +106,13 @@ final class ImproveCommand implements Command {
             delivery.text(new ImprovementText(wording, catalog, settings.style()).of(improvement, findings));
         }
         return settings.exitCode(findings);
+    }
+
+    private static NotChecked notKept(Catalog catalog, Build build, Set<String> paths) {
+        return build.parts().stream().filter(entry -> entry.named() && !catalog.parts().containsKey(entry.part()))
+                .filter(entry -> paths.contains(entry.path()) || paths.contains(entry.path() + ":" + entry.position())).findFirst()
+                .map(entry -> new NotChecked("the catalog has no part " + entry.part() + ", which the build has at " + entry.path() + ", so it can't be kept"))
+                .orElseGet(() -> new NotChecked("the build has nothing at " + String.join(", ", paths) + ", so there is nothing to keep there"));
     }
 
     private static Effort effort(ParseResult said) {

@@ -72,7 +72,7 @@ public final class ImprovementText {
     private void swaps(Sheet sheet, Improvement improvement) {
         List<Swap> good = improvement.swaps().swaps().stream().filter(swap -> swap.gain().signum() > 0 && swap.sound() && improvement.affordable(swap)).toList();
         told(sheet, improvement, "first", good.stream().filter(swap -> matters(improvement, swap)).sorted(ImprovementText::forTheMoney).toList(),
-                "no single swap that can be paid for gains anything that matters");
+                none(improvement));
         List<Swap> idle = good.stream().filter(swap -> !matters(improvement, swap) && swap.price().signum() > 0)
                 .sorted(Comparator.comparing(Swap::price).reversed().thenComparing(Swap::path)).toList();
         if (!idle.isEmpty()) {
@@ -86,6 +86,14 @@ public final class ImprovementText {
         if (!improvement.swaps().bounded().isEmpty()) {
             sheet.entry(Span.faint("note"), Span.plain("not every chain was tried at " + Phrases.and(improvement.swaps().bounded())));
         }
+    }
+
+    private static String none(Improvement improvement) {
+        if (improvement.before().valid()) {
+            return "no single swap that can be paid for gains anything that matters";
+        }
+        return improvement.swaps().swaps().isEmpty() ? "no single swap makes the build valid"
+                : "no single swap that makes the build valid and can be paid for gains anything that matters";
     }
 
     /** Most gain for the money first; what costs nothing before all else. */

@@ -153,4 +153,25 @@ class SwapAdviceTest {
         assertHas("try  Put in relic: nothing has to be bought.", said("validate", parts));
         assertHas("first  ring: relic for collar with relic: +3, for nothing\n           +3 grip\n\n", said("improve", parts));
     }
+
+    @Test
+    void a_build_with_several_faults_is_told_that_no_single_swap_mends_them() throws IOException {
+        assertHas("first  no single swap makes the build valid\n", said("improve", "parts: { hand: relic, rail: [bead, bead] }"));
+        assertHas("first  rail:0: plank for bead: +7", said("improve", "parts: { hand: plain, rail: [bead, bead] }"));
+        assertHas("first  no single swap that makes the build valid and can be paid for gains anything that matters\n",
+                said("improve", "budget: 1, parts: { hand: relic }", "--lens", "show"));
+    }
+
+    @Test
+    void what_the_catalog_does_not_have_is_what_a_swap_takes_out() throws IOException {
+        String told = said("improve", "parts: { hand: plainn, ring: relic }");
+        assertHas("first  hand: sure for plainn: +4, for 5 crown", told);
+        assertLacks("rail:0: plank for nothing: +8, for 5", told);
+        assertHas("\n           hand: sure for plainn: +4\n", told.substring(told.indexOf("  best")));
+        assertHas("first  rail:1: knob for beadd: +1.5", said("improve", "parts: { hand: sure, rail: [plank, beadd] }"));
+        assertHas("no single swap makes the build valid", said("improve", "parts: { hand: plainn, ring: relicc }"));
+        assertHas("hand: nothing for plainn: 0", said("improve", "budget: 0, parts: { hand: plainn }"));
+        assertHas("the catalog has no part plainn, which the build has at hand, so it can't be kept",
+                said("improve", "parts: { hand: plainn }", "--keep", "hand"));
+    }
 }

@@ -127,7 +127,7 @@ public final class Improving {
         Part platform = catalog.platforms().get(placement.platform());
         Arrangement now = Arrangement.of(relations, placement);
         SortedMap<String, String> then = found.build().pathsBeside(now);
-        List<Share> shares = Shares.of(weighing, platform, build.loaded(), now.pathsBeside(now), then);
+        List<Share> shares = Shares.of(Shares.of(weighing, platform, build.loaded(), now.pathsBeside(now), then), Swaps.unplaced(before));
         Optional<List<Purchase>> buy = shopping(build).between(placement.parts().stream().map(Occurrence::part).toList(), found.build().placed());
         return new Change(after, shares, buy, Shopping.price(buy.orElse(List.of())), notchesDropped(build, placement, shares, then));
     }

@@ -1,10 +1,12 @@
 package fettle.space.best;
 
+import fettle.catalog.BuildEntry;
 import fettle.catalog.Catalog;
 import fettle.catalog.Part;
 import fettle.space.Totals;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,6 +38,22 @@ public final class Shares {
             shares.add(new Share(path, from, to, difference(was, is), weighing.benefit(is).subtract(weighing.benefit(was))));
         }
         return List.copyOf(shares);
+    }
+
+    /** The same where the one build also has something that could not be placed, which counted for nothing: the other has something there instead, or nothing. */
+    static List<Share> of(List<Share> shares, List<BuildEntry> unplaced) {
+        SortedMap<String, Share> byPath = new TreeMap<>();
+        shares.forEach(share -> byPath.put(share.path(), share));
+        unplaced.stream().sorted(Comparator.comparing(BuildEntry::path)).forEach(entry -> {
+            String numbered = entry.path() + ":" + entry.position();
+            String path = entry.position() > 0 || byPath.containsKey(numbered) ? numbered : entry.path();
+            Share share = byPath.values().stream().filter(each -> each.path().equals(path) || at(each.path(), path) && each.from().containsKey("")).findFirst()
+                    .orElseGet(() -> new Share(path, new TreeMap<>(), new TreeMap<>(), new TreeMap<>(), BigDecimal.ZERO));
+            SortedMap<String, String> from = new TreeMap<>(share.from());
+            from.put(path.equals(share.path()) ? "" : path.substring(share.path().length() + 1), entry.part());
+            byPath.put(share.path(), new Share(share.path(), from, share.to(), share.totals(), share.benefit()));
+        });
+        return List.copyOf(byPath.values());
     }
 
     private static List<String> differing(Map<String, String> before, Map<String, String> after) {

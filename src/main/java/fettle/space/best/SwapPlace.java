@@ -9,6 +9,7 @@ import fettle.space.Occurrence;
 import fettle.space.Placement;
 import fettle.space.Prices;
 import fettle.space.SlotUse;
+import fettle.space.Unresolved;
 import fettle.space.best.SwapTrial.Carried;
 import fettle.space.best.SwapTrial.Link;
 import java.math.BigDecimal;
@@ -25,6 +26,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * A place of a build, where one thing may be put instead of another: thinks of the chains of parts that could stand there, with what hung on the old assembly hung on the new
@@ -44,13 +46,15 @@ final class SwapPlace {
     private final String slotPath;
     private final int position;
     private final Optional<Occurrence> there;
+    private final boolean filled;
     private final SortedMap<String, String> from;
     private final List<SwapTrial> trials = new ArrayList<>();
     private final Map<Object, SwapTrial> seen = new HashMap<>();
     private final Map<Object, SwapTrial> bare = new HashMap<>();
     private int tried;
 
-    private SwapPlace(Relations relations, Shopping shopping, Build build, Placement placement, SlotUse use, String path, int position, Optional<Occurrence> there) {
+    private SwapPlace(Relations relations, Shopping shopping, Build build, Placement placement, SlotUse use, String path, int position, Optional<Occurrence> there,
+            boolean filled) {
         this.relations = relations;
         this.shopping = shopping;
         this.build = build;
@@ -60,11 +64,12 @@ final class SwapPlace {
         this.slotPath = use.path();
         this.position = position;
         this.there = there;
+        this.filled = filled;
         this.from = relative(build.parts().stream().filter(entry -> !stays(entry)).toList());
     }
 
     /**
-     * The places of a build whose parts could all be placed: each part, and what is left in each slot.
+     * The places of a build: each part, what it names that the catalog doesn't have, and what is left in each slot.
      *
      * @param build with paths that tell positions where the placement does
      */
@@ -72,13 +77,19 @@ final class SwapPlace {
         List<SwapPlace> places = new ArrayList<>();
         for (SlotUse use : placement.slots()) {
             int most = relations.room(use.slot()).most();
+            List<BuildEntry> unknown = placement.unresolved().stream().filter(Unresolved.NoSuchPart.class::isInstance).map(Unresolved::entry).filter(entry -> entry.path().equals(use.path())).toList();
+            int held = use.occupants().size() + unknown.size();
             for (int occupant : use.occupants()) {
                 Occurrence there = placement.parts().get(occupant);
-                places.add(new SwapPlace(relations, shopping, build, placement, use, there.path(), there.entry().position(), Optional.of(there)));
+                places.add(new SwapPlace(relations, shopping, build, placement, use, there.path(), there.entry().position(), Optional.of(there), true));
             }
-            if (use.occupants().size() < most) {
-                int position = use.occupants().stream().mapToInt(each -> placement.parts().get(each).entry().position() + 1).max().orElse(0);
-                places.add(new SwapPlace(relations, shopping, build, placement, use, most > 1 ? use.path() + ":" + position : use.path(), position, Optional.empty()));
+            for (BuildEntry entry : unknown) {
+                String path = most > 1 || held > 1 ? use.path() + ":" + entry.position() : use.path();
+                places.add(new SwapPlace(relations, shopping, build, placement, use, path, entry.position(), Optional.empty(), true));
+            }
+            if (held < most) {
+                int position = Stream.concat(use.occupants().stream().map(each -> placement.parts().get(each).entry()), unknown.stream()).mapToInt(entry -> entry.position() + 1).max().orElse(0);
+                places.add(new SwapPlace(relations, shopping, build, placement, use, most > 1 ? use.path() + ":" + position : use.path(), position, Optional.empty(), false));
             }
         }
         return places;
@@ -101,7 +112,7 @@ final class SwapPlace {
 
     /** The chains that may stand there, those that come to the same once. */
     List<SwapTrial> enumerate() {
-        if (there.isPresent()) {
+        if (filled) {
             attempt(List.of(), List.of(), new Carried(List.of(), List.of()));
         }
         chain(slot, slotPath, position, path, new ArrayList<>(), new ArrayList<>());
@@ -344,7 +355,7 @@ final class SwapPlace {
 
     /** Whether an entry of the build is neither at the place nor below it. */
     private boolean stays(BuildEntry entry) {
-        return !(entry.path().equals(slotPath) && entry.position() == position && there.isPresent()) && !entry.path().startsWith(path + "/");
+        return !(entry.path().equals(slotPath) && entry.position() == position && filled) && !entry.path().startsWith(path + "/");
     }
 
     /** What entries put in the place, by path within it. */

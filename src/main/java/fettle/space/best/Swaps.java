@@ -20,6 +20,7 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeSet;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -71,6 +72,7 @@ public final class Swaps {
     private final Weighing weighing;
     private final Shopping shopping;
     private final BuildResult result;
+    private final List<BuildEntry> unplaced;
     private final Build build;
     private final Placement placement;
     private final List<String> was;
@@ -84,18 +86,19 @@ public final class Swaps {
         this.shopping = shopping;
         this.result = result;
         this.placement = result.placement().orElseThrow();
-        this.build = rebuilt(result.build(), placement.entries());
+        this.unplaced = unplaced(result);
+        this.build = rebuilt(result.build(), Stream.concat(placement.entries().stream(), unplaced.stream()).toList());
         this.was = placement.parts().stream().map(Occurrence::part).toList();
         this.rolesBefore = roles(was);
         this.before = weighing.benefit(result.totals());
     }
 
-    /** The swaps of a build whose parts could all be placed, before any is tried. */
+    /** The swaps of a build, before any is tried. */
     public static Thought thought(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
         return new Swaps(relations, check, weighing, shopping, result).thought();
     }
 
-    /** The swaps of a build whose parts could all be placed. */
+    /** The swaps of a build. */
     public static Found of(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
         return thought(relations, check, weighing, shopping, result).tried(prospect -> true);
     }
@@ -131,12 +134,15 @@ public final class Swaps {
     }
 
     /**
-     * What a trial would come to; empty where some of it is unobtainable.
+     * What a trial would come to; empty where some of it is unobtainable, or something stays in the build that can't be placed.
      *
      * @param earlier what must come to nothing first; where nothing is named, nothing must
      */
     private Optional<Prospect> prospect(SwapTrial trial, List<Optional<Prospect>> earlier) {
         Build after = rebuilt(build, trial.place().with(trial.assembly()));
+        if (after.parts().stream().anyMatch(unplaced::contains)) {
+            return Optional.empty();
+        }
         SortedMap<String, BigDecimal> totals = check.totals(after);
         BigDecimal benefit = weighing.benefit(totals);
         List<String> is = after.parts().stream().map(BuildEntry::part).toList();
@@ -189,6 +195,12 @@ public final class Swaps {
         return after.limits().stream().filter(limit -> !limit.holds())
                 .filter(limit -> !excess.containsKey(limit.limit().id()) || limit.excess().compareTo(excess.get(limit.limit().id())) > 0)
                 .map(limit -> limit.limit().id()).toList();
+    }
+
+    /** The entries of a build that could not be placed, and those on them. */
+    static List<BuildEntry> unplaced(BuildResult result) {
+        Set<BuildEntry> placed = result.placement().orElseThrow().parts().stream().map(Occurrence::entry).collect(Collectors.toSet());
+        return result.build().parts().stream().filter(entry -> !placed.contains(entry)).toList();
     }
 
     /** A build with other parts. */
