@@ -37,6 +37,11 @@ public record Part(
         return !slots.isEmpty();
     }
 
+    /** Whether its id is one that offers and others can name. */
+    public boolean nameable() {
+        return NameForm.id(id);
+    }
+
     /** How findings name it: {@code part:x} or {@code platform:x}. */
     public String subject() {
         return (platform ? "platform:" : "part:") + id;

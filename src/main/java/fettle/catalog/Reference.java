@@ -17,6 +17,11 @@ public record Reference(String subject, String space, String id, boolean selecti
         return SectionNoun.of(space);
     }
 
+    /** Whether an offer mentions it, however little else of that could be read. */
+    public boolean ofOffer() {
+        return subject.startsWith("offer:");
+    }
+
     /** How something of the same sort is written there. */
     public String writing(String other) {
         return selecting ? Selector.naming(space, other) : other;
