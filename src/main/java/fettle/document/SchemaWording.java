@@ -17,6 +17,7 @@ final class SchemaWording {
     private static final List<Object> SELECTOR = List.of("$defs", "selector");
 
     private final Node schema;
+    private final Document document;
     private final Node root;
     private final Set<String> unreadable = new HashSet<>();
     private final boolean cutShort;
@@ -26,6 +27,7 @@ final class SchemaWording {
 
     SchemaWording(Node schema, Document document, Node root) {
         this.schema = schema;
+        this.document = document;
         this.root = root;
         document.problems().forEach(problem -> unreadable.add(problem.origin().pointer()));
         this.cutShort = !document.problems().isEmpty();
@@ -34,11 +36,19 @@ final class SchemaWording {
     List<SchemaProblem> problems(List<Error> errors) {
         List<SchemaProblem> problems = new ArrayList<>();
         Set<String> meantNames = new HashSet<>();
+        Set<String> merging = new HashSet<>();
+        List<Origin> surplus = new ArrayList<>();
         for (Error error : errors) {
             if (error.getKeyword().equals("additionalProperties")) {
                 SchemaProblem unknown = unknownProperty(error);
-                unknown.meant().ifPresent(name -> meantNames.add(error.getInstanceLocation() + "\n" + name));
-                problems.add(unknown);
+                unknown.meant().ifPresentOrElse(name -> meantNames.add(error.getInstanceLocation() + "\n" + name), () -> surplus.add(unknown.origin()));
+                if (unknown.isMerge()) {
+                    merging.add(error.getInstanceLocation().toString());
+                }
+                // What can't be a name at all is told as that.
+                if (document.problems().stream().noneMatch(problem -> problem.origin().coincides(unknown.origin()))) {
+                    problems.add(unknown);
+                }
             }
         }
         for (Error error : errors) {
@@ -48,8 +58,10 @@ final class SchemaWording {
                 case "required" -> {
                     boolean isMisspelt = meantNames.contains(error.getInstanceLocation() + "\n" + error.getProperty());
                     boolean isCutOff = cutShort && error.getInstanceLocation().getNameCount() == 0;
-                    if (!isMisspelt && !isCutOff) {
-                        problems.add(missingProperty(error));
+                    // It may be among what was to be taken over.
+                    boolean isMerged = merging.contains(error.getInstanceLocation().toString());
+                    if (!isMisspelt && !isCutOff && !isMerged) {
+                        missingProperty(error, surplus).ifPresent(problems::add);
                     }
                 }
                 case "false" -> surplusProperty(error).ifPresent(problems::add);
@@ -74,14 +86,18 @@ final class SchemaWording {
         return new SchemaProblem(keyOf(error), Expectation.of(naming) + " as the name", Words.quoted(error.getProperty()), Optional.empty());
     }
 
-    private SchemaProblem missingProperty(Error error) {
+    /** Nothing where one of several is missing, and what stands there instead is told with all that could. */
+    private Optional<SchemaProblem> missingProperty(Error error, List<Origin> surplus) {
         Node owner = schemaOwning(error);
         Node object = instance(error);
         boolean isConditional = NodePaths.member(owner, "properties").isEmpty();
+        if (isConditional && surplus.stream().anyMatch(object.origin()::coincides)) {
+            return Optional.empty();
+        }
         String expected = isConditional
                 ? Expectation.of(owner) + " in " + named(object, schemaAbove(error, owner))
                 : "the property " + Words.quoted(error.getProperty()) + " in " + named(object, owner);
-        return new SchemaProblem(object.origin(), expected, isConditional ? "neither" : "none", Optional.empty());
+        return Optional.of(new SchemaProblem(object.origin(), expected, isConditional ? "neither" : "none", Optional.empty()));
     }
 
     /** What must not stand beside something else; told once an object. */

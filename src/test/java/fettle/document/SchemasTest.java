@@ -190,6 +190,16 @@ class SchemasTest {
     }
 
     @Test
+    void one_slip_is_told_once() {
+        assertEquals(List.of("1:1 expected a property of a build document: $schema, label, note, build or builds, found \"parts\""),
+                told(schemas.checkBuild(Trees.read("b.yaml", "parts: []"))));
+        assertEquals(List.of("1:1 expected a build, or a list of builds in this build document, found neither"), told(schemas.checkBuild(Trees.read("b.yaml", "label: x"))));
+        assertEquals(List.of(), told(schemas.checkBuild(Trees.read("b.yaml", "1: 2\nbuild: {id: b, platform: p}"))));
+        assertEquals(List.of("3:6 expected a property of a good: id, label, note or value, found \"<<\""),
+                told(schemas.checkCatalog(Trees.read("a.yaml", "goods:\n  - &g {id: g, value: 1}\n  - {<<: *g, id: h}"))));
+    }
+
+    @Test
     void one_instance_checks_many_documents_of_both_sorts() {
         for (int i = 0; i < 3; i++) {
             assertEquals(List.of(), schemas.checkBuild(Trees.read("b.yaml", "build: {id: b, platform: p}")));
