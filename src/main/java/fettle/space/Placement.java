@@ -50,7 +50,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         }).toList();
     }
 
-    /** Whether a violation is of a slot that seems empty only since what the build puts there is unknown, and so goes without saying. */
+    /** Whether a violation is of a slot that seems empty only since what the build puts there is unknown, or may be put elsewhere, and so goes without saying. */
     public boolean onlyDoubtful(Violation violation) {
         return violation.parts().isEmpty() && !violation.slots().isEmpty() && violation.slots().stream().allMatch(slot -> slots.get(slot).doubtful());
     }
@@ -76,6 +76,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         private final List<Unresolved> unresolved = new ArrayList<>();
         private final Set<String> lost = new HashSet<>();
         private final Set<Open> doubtful = Collections.newSetFromMap(new IdentityHashMap<>());
+        private final Set<Open> perhapsMeant = Collections.newSetFromMap(new IdentityHashMap<>());
 
         Layout(Relations relations, String platform, List<BuildEntry> entries) {
             this.relations = relations;
@@ -89,7 +90,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
             // Only now it is known what is there and what is free.
             unresolved.replaceAll(each -> each instanceof Unresolved.NoSuchSlot lost ? withFree(lost) : each);
             List<SlotUse> slots = uses.stream()
-                    .map(use -> new SlotUse(use.index, use.owner, use.slot, use.path, List.copyOf(use.occupants.values()), doubtful.contains(use)))
+                    .map(use -> new SlotUse(use.index, use.owner, use.slot, use.path, List.copyOf(use.occupants.values()), doubtful.contains(use) || perhapsMeant.contains(use)))
                     .toList();
             return new Placement(platform, parts, slots, unresolved);
         }
@@ -178,7 +179,10 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         private OptionalInt follow(String through, List<BuildEntry> entries) {
             int owner = PLATFORM;
             String walked = "";
+            String[] steps = entries.get(0).path().split("/", -1);
+            int step = 0;
             for (String segment : through.split("/", -1)) {
+                step++;
                 walked = walked.isEmpty() ? segment : walked + "/" + segment;
                 if (lost.contains(walked)) {
                     return OptionalInt.empty();
@@ -193,6 +197,7 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
                 String here = walked;
                 if (colon < 0 && use.occupants.size() > 1) {
                     entries.forEach(entry -> unresolved.add(new Unresolved.Ambiguous(entry, here, use.occupants.size())));
+                    perhapsMeant(use, steps[step]);
                     return OptionalInt.empty();
                 }
                 Integer found = colon < 0
@@ -201,11 +206,18 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
                 if (found == null) {
                     List<String> held = use.occupants.keySet().stream().map(position -> use.path + ":" + position).toList();
                     entries.forEach(entry -> unresolved.add(new Unresolved.NothingThere(entry, here, held)));
+                    perhapsMeant(use, steps[step]);
                     return OptionalInt.empty();
                 }
                 owner = found;
             }
             return OptionalInt.of(owner);
+        }
+
+        /** Where a path goes on through the wrong position, any part in that slot may be the one whose slot was meant. */
+        private void perhapsMeant(Open use, String written) {
+            String slot = written.contains(":") ? written.substring(0, written.lastIndexOf(':')) : written;
+            use.occupants.values().stream().map(slotsOf::get).filter(opened -> opened.containsKey(slot)).forEach(opened -> perhapsMeant.add(opened.get(slot)));
         }
 
         /** The number written after a colon; -1, which no part has, for what is no number. */
