@@ -67,6 +67,11 @@ public record KnownNames(
         return misnamed(wrong).filter(entry -> !entry.fit());
     }
 
+    /** Whether a new one could have this id. */
+    public boolean takes(String wrong) {
+        return NameForm.fits(space, wrong);
+    }
+
     /** What has this id, where something of another sort has it. */
     public Optional<String> taken(String wrong) {
         return Optional.of(other).filter(unused -> others.contains(wrong));

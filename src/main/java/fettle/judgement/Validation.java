@@ -16,8 +16,10 @@ import fettle.engine.Severity;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.function.UnaryOperator;
@@ -66,15 +68,18 @@ public final class Validation {
         List<BuildReview> reviews = new ArrayList<>();
         for (Document document : documents.documents()) {
             List<SchemaProblem> problems = schemas.checkBuild(document);
-            general.addAll(problems);
+            Set<SchemaProblem> needless = new HashSet<>();
             for (Build written : BuildReader.read(document)) {
                 entries.add(new Entry("builds", "builds", written.id(), written.origin()));
                 if (!wanted.test(written)) {
                     continue;
                 }
                 BuildResult result = check.check(asked.apply(written));
-                reviews.add(new BuildReview(document.file(), result, waivers.applied(judgement.findings(result, check))));
+                OneSlip slip = new OneSlip(problems, judgement.findings(result, check));
+                needless.addAll(slip.needless());
+                reviews.add(new BuildReview(document.file(), result, waivers.applied(slip.kept())));
             }
+            problems.stream().filter(problem -> !needless.contains(problem)).forEach(general::add);
         }
         general.addAll(entries);
         general.addAll(SharedId.of(entries));
