@@ -53,7 +53,9 @@ final class PageHosts {
             page.text("label", host.label());
             page.text("kind", host.kind().orElse(""));
             List<Stat> stats = new ArrayList<>(host.stats().values());
-            stats.addAll(host.loaded().values());
+            if (!host.platform()) {
+                stats.addAll(host.loaded().values());
+            }
             page.list("stats", stats, stat -> page.row(() -> {
                 page.text(stat.attribute());
                 page.text(figure(host, stat));

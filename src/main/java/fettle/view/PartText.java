@@ -85,7 +85,7 @@ final class PartText {
     private void stats(Part part) {
         List<Grid.Cell> cells = new ArrayList<>();
         part.stats().values().forEach(stat -> cells.add(cell(part, stat, "")));
-        part.loaded().values().forEach(stat -> cells.add(cell(part, stat, " loaded")));
+        part.loaded().values().forEach(stat -> cells.add(cell(part, stat, part.platform() ? " loaded, counted nowhere" : " loaded")));
         grid("stats", cells);
     }
 
