@@ -136,9 +136,9 @@ public record Alternative(
         return Evidence.sources(swap);
     }
 
-    /** What is stated that shows what is there to cost what it does. */
+    /** What is stated that shows what those parts cost that are there and would not be. */
     public List<Fact> worthShown() {
-        return evidence.prices(swap.from().values());
+        return evidence.prices(swap.from().values().stream().filter(part -> !swap.to().containsValue(part)).toList());
     }
 
     /** The figures that show what gets better and worse. */

@@ -20,7 +20,7 @@ final class FindingText {
     private static final int MOST_PLACES = 6;
     private static final int MOST_OTHERS = 12;
 
-    /** So many facts are told, unless some follow from others, which are of use only together. */
+    /** So many facts are told of one finding among those of a build, unless some follow from others, which are of use only together. */
     private static final int MOST_REASONS = 12;
 
     /** Where the id of a part or platform stands. */
@@ -41,7 +41,8 @@ final class FindingText {
                 Span.strong(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
         List<Told> reasons = wording.reasons(finding);
         places(sheet, finding, reasons, subjectKnown);
-        List<Told> shown = reasons.size() <= MOST_REASONS || reasons.stream().anyMatch(reason -> !reason.premises().isEmpty()) ? reasons : reasons.subList(0, MOST_REASONS - 1);
+        boolean many = finding.subject().startsWith("build:") && reasons.size() > MOST_REASONS && reasons.stream().allMatch(reason -> reason.premises().isEmpty());
+        List<Told> shown = many ? reasons.subList(0, MOST_REASONS - 1) : reasons;
         why(sheet, shown, finding.where().isEmpty() ? "" : finding.where().get(0).file());
         if (shown.size() < reasons.size()) {
             sheet.more(0, Span.plain("and " + (reasons.size() - shown.size()) + " more; --format json tells of each"));

@@ -8,7 +8,9 @@ import fettle.judgement.CatalogReading;
 import fettle.judgement.Finding;
 import fettle.judgement.PlatformSurvey;
 import fettle.space.worth.Gains;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -100,11 +102,11 @@ public final class TextView {
 
     /** What is waived, and why, unless only what fails is wanted. */
     private void waived(Sheet sheet, List<Finding> findings) {
-        List<Finding> waived = findings.stream().filter(finding -> finding.waived().isPresent()).toList();
+        Map<String, String> waived = new LinkedHashMap<>();
+        findings.stream().filter(finding -> finding.waived().isPresent())
+                .forEach(finding -> waived.put(finding.rule() + " of " + finding.subject() + ": ", finding.waived().orElseThrow()));
         if (style.quiet().isEmpty() && !waived.isEmpty()) {
-            waived.forEach(finding -> {
-                sheet.entry(Span.faint("waived"), Span.plain(finding.rule() + " of " + finding.subject() + ": "), Span.faint(finding.waived().orElseThrow()));
-            });
+            waived.forEach((what, why) -> sheet.entry(Span.faint("waived"), Span.plain(what), Span.faint(why)));
             sheet.blank();
         }
     }
