@@ -169,7 +169,8 @@ public final class ImprovementText {
     private void best(Sheet sheet, Improvement improvement) {
         sheet.blank();
         if (improvement.best().isEmpty()) {
-            sheet.entry(Span.faint("best"), Span.strong(improvement.outcome() instanceof Outcome.Nothing ? "no build does all that is asked" : "not known, nor whether any build does all that is asked"));
+            sheet.entry(Span.faint("best"), Span.strong(improvement.outcome() instanceof Outcome.Nothing ? "no build does all that is asked"
+                    : improvement.outcome() instanceof Outcome.Open ? "not known" : "not known, nor whether any build does all that is asked"));
             words.because(improvement.outcome()).forEach(reason -> sheet.more(2, Span.plain(reason)));
             return;
         }

@@ -47,7 +47,7 @@ class SwapAdviceTest {
               - { part: vivid, vendor: harbour, price: 5 }
               - { part: knob, vendor: harbour, price: 7 }
               - { part: plank, vendor: harbour, price: 5 }
-            lenses: [{ id: hold, weights: { grip: 1 } }, { id: show, weights: { tint: 1 } }]
+            lenses: [{ id: hold, weights: { grip: 1 } }, { id: show, weights: { tint: 1 } }, { id: odd, weights: { grip: 0.000000000001, tint: 10000000000 } }]
             """;
 
     @TempDir
@@ -173,5 +173,13 @@ class SwapAdviceTest {
         assertHas("hand: nothing for plainn: 0", said("improve", "budget: 0, parts: { hand: plainn }"));
         assertHas("the catalog has no part plainn, which the build has at hand, so it can't be kept",
                 said("improve", "parts: { hand: plainn }", "--keep", "hand"));
+    }
+
+    @Test
+    void weights_too_far_apart_are_named_where_the_best_build_can_not_be_told_for_them() throws IOException {
+        String odd = said("improve", "parts: { hand: plain, ring: dull }", "--lens", "odd").replaceAll("\\s+", " ");
+        assertHas("best not known The lens's weights are too far apart to be summed exactly, from 0.000000000001 for grip to 10000000000 for tint; bring them nearer", odd);
+        assertLacks("no build does all that is asked", odd);
+        assertHas("\"undecided\" : true", said("improve", "parts: { hand: plain, ring: dull }", "--lens", "odd", "--format", "json"));
     }
 }

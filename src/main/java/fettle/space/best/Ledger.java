@@ -18,6 +18,8 @@ final class Ledger {
 
     /** The column of the weighed totals that add up. */
     static final int BENEFIT = 0;
+    /** What that column is called; no attribute is. */
+    static final String WEIGHED = "the benefit";
     /** The column of costs. */
     static final int COST = 1;
     /** The column of changed paths, which the plan knows. */
@@ -93,7 +95,7 @@ final class Ledger {
                 weighed.add(new Weighed(bent.curve(), signed));
             }
         }
-        columns.add(BENEFIT, Column.of("benefit", base, byPart, 0));
+        columns.add(BENEFIT, Column.of(WEIGHED, base, byPart, 0));
     }
 
     /** A table is read in whole units, so its points must be whole. */

@@ -1,11 +1,14 @@
 package fettle.space.best;
 
+import fettle.catalog.Lens;
 import fettle.relation.Relations;
+import fettle.space.Exact;
 import fettle.space.Folded;
 import fettle.space.Undecided;
 import java.math.BigDecimal;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
@@ -13,6 +16,9 @@ import java.util.TreeSet;
 
 /** Seeks the best build of a platform. */
 public final class Optimum {
+
+    /** From this ratio on it is weights that are at fault where sums are too fine. */
+    private static final BigDecimal FAR_APART = BigDecimal.valueOf(1_000_000);
 
     private final Relations relations;
     private final Folded folded;
@@ -40,8 +46,20 @@ public final class Optimum {
             Outcome outcome = sought(demands, demands.prices().isPresent(), effort, false);
             return outcome instanceof Outcome.Nothing ? conflict(demands, effort) : outcome;
         } catch (TooMany tooMany) {
-            return new Outcome.Open(new Undecided("There is more to compare than " + tooMany.bound() + " at once.", tooMany.at()));
+            return new Outcome.Open(demands.lens().filter(lens -> tooMany.at().equals(Ledger.WEIGHED)).map(lens -> tooFine(lens, tooMany.at()))
+                    .orElseGet(() -> new Undecided("There is more to compare than " + tooMany.bound() + " at once.", tooMany.at())));
         }
+    }
+
+    /** What a lens weighs takes more digits than can be counted with, as it may where its weights are far apart. */
+    private static Undecided tooFine(Lens lens, String at) {
+        List<Map.Entry<String, BigDecimal>> weights = lens.weights().entrySet().stream().sorted(Map.Entry.comparingByValue()).toList();
+        Map.Entry<String, BigDecimal> least = weights.get(0);
+        Map.Entry<String, BigDecimal> greatest = weights.get(weights.size() - 1);
+        return new Undecided(least.getValue().multiply(FAR_APART).compareTo(greatest.getValue()) > 0
+                ? "What the lens weighs takes more digits than are summed exactly; round its weights, or the figures of what it weighs."
+                : "The lens's weights are too far apart to be summed exactly, from " + Exact.text(least.getValue()) + " for " + least.getKey() + " to " + Exact.text(greatest.getValue())
+                + " for " + greatest.getKey() + "; bring them nearer to each other, or leave out what hardly counts.", at);
     }
 
     /** The demands that can't be met together, each left out in turn to see whether it is needed for that. */

@@ -19,7 +19,7 @@ final class Seeking {
         Values values = new Values(given.plan(), given.root());
         for (int column = 0; column < given.ledger().columns().size(); column++) {
             int which = column;
-            values.size("the totals", node -> given.brings(which, node), given.root());
+            values.size(column == Ledger.BENEFIT ? Ledger.WEIGHED : "the totals", node -> given.brings(which, node), given.root());
         }
         long costs = values.size("cost", node -> given.brings(Ledger.COST, node), given.root());
         // More money than any build costs is as good as that much.
