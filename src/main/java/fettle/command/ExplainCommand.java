@@ -62,12 +62,15 @@ final class ExplainCommand implements Command {
     public int run(ParseResult said, Streams streams) {
         Settings settings = Settings.of(said, streams);
         RuleBase rules = settings.preparedRules();
-        CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
+        Path directory = said.matchedPositionalValue(0, Path.of(""));
+        CatalogReading reading = Intake.catalog(rules, directory);
         Catalog catalog = reading.catalog();
         List<String> names = List.of(said.matchedPositionalValue(1, new String[0]));
         List<Part> platforms = Arrays.stream(said.matchedOptionValue(Options.PLATFORM, new String[0])).distinct().map(id -> Intake.platform(catalog, id)).toList();
         if (names.size() > 1) {
-            return together(settings, streams, rules, reading, names, platforms);
+            int exit = together(settings, streams, rules, reading, names, platforms);
+            Caution.tell(rules, reading, directory, settings, streams);
+            return exit;
         }
         String name = names.get(0);
         List<IdSort.Named> named = IdSort.named(catalog, name);
@@ -102,6 +105,7 @@ final class ExplainCommand implements Command {
         } else {
             delivery.text(new ExplainView(wording, reading.relations(), settings.style()).text(general, named, findings, access, asked, placings));
         }
+        Caution.tell(rules, reading, directory, settings, streams);
         return settings.exitCode(general);
     }
 

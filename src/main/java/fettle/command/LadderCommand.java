@@ -55,7 +55,8 @@ final class LadderCommand implements Command {
     public int run(ParseResult said, Streams streams) {
         Settings settings = Settings.of(said, streams);
         RuleBase rules = settings.preparedRules();
-        CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
+        Path directory = said.matchedPositionalValue(0, Path.of(""));
+        CatalogReading reading = Intake.catalog(rules, directory);
         Catalog catalog = reading.catalog();
         String platform = Intake.platform(catalog, said.matchedOptionValue(Options.PLATFORM, "")).id();
         SlotId slot = slot(reading.relations(), said.matchedOptionValue(SLOT, ""));
@@ -81,6 +82,7 @@ final class LadderCommand implements Command {
         } else {
             delivery.text(new LadderText(wording, catalog, settings.style()).of(report, ladder, settings.access()));
         }
+        Caution.tell(rules, reading, directory, settings, streams);
         return settings.exitCode(findings);
     }
 

@@ -39,7 +39,8 @@ final class SurveyCommand implements Command {
     public int run(ParseResult said, Streams streams) {
         Settings settings = Settings.of(said, streams);
         RuleBase rules = settings.preparedRules();
-        CatalogReading reading = Intake.catalog(rules, said.matchedPositionalValue(0, Path.of("")));
+        Path directory = said.matchedPositionalValue(0, Path.of(""));
+        CatalogReading reading = Intake.catalog(rules, directory);
         Catalog catalog = reading.catalog();
         Optional<Access> access = settings.accessIn(catalog);
         Collection<Part> platforms = Optional.<String>ofNullable(said.matchedOptionValue(Options.PLATFORM, null))
@@ -59,6 +60,7 @@ final class SurveyCommand implements Command {
         if (platforms.isEmpty()) {
             throw new NotChecked("no platform could be read from the catalog, so there is nothing to survey");
         }
+        Caution.tell(rules, reading, directory, settings, streams);
         return settings.exitCode(outcome.general());
     }
 }

@@ -11,8 +11,6 @@ import fettle.document.Places;
 import fettle.document.SchemaProblem;
 import fettle.document.Schemas;
 import fettle.engine.RuleBase;
-import fettle.engine.RuleInfo;
-import fettle.engine.Severity;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
 import java.util.ArrayList;
@@ -36,9 +34,6 @@ public final class Validation {
      */
     public record Outcome(List<Finding> general, List<BuildReview> builds) {}
 
-    /** The topic of rules that judge what a catalog states, and not what follows from it. */
-    private static final String STATEMENTS = "catalog";
-
     private final Judge judge;
     private final Schemas schemas = new Schemas();
 
@@ -57,7 +52,7 @@ public final class Validation {
      * @param asked what a wanted build is to be checked as, given what is written
      */
     public Outcome validate(CatalogReading reading, DocumentSet documents, Predicate<Build> wanted, UnaryOperator<Build> asked) {
-        Supplier<List<Finding>> stated = DeepStack.begin(() -> stated(reading));
+        Supplier<List<Finding>> stated = DeepStack.begin(() -> new Statements(judge).errors(reading));
         BuildCheck check = new BuildCheck(reading.relations());
         Places places = new Places(Stream.concat(reading.documents().documents().stream(), documents.documents().stream()).toList());
         BuildJudgement judgement = new BuildJudgement(judge, reading, places);
@@ -87,16 +82,5 @@ public final class Validation {
         Bearing bearing = Bearing.on(reviews.stream().map(review -> review.result().build()).toList());
         stated.get().stream().filter(finding -> bearing.has(finding.subject())).forEach(found::add);
         return new Outcome(waivers.applied(Judge.sorted(found)), List.copyOf(reviews));
-    }
-
-    /** The errors in what the catalog states, by which what is said of builds may be wrong. */
-    private List<Finding> stated(CatalogReading reading) {
-        List<Object> facts = new ArrayList<>(reading.documentFacts());
-        facts.addAll(CatalogFacts.written(reading, judge.rules()));
-        return judge.judge(facts, reading.places()).stream().filter(finding -> finding.severity() == Severity.ERROR && topic(finding).equals(STATEMENTS)).toList();
-    }
-
-    private String topic(Finding finding) {
-        return judge.rules().find(finding.rule()).map(RuleInfo::topic).orElse("");
     }
 }

@@ -102,4 +102,18 @@ class MisstatedCatalogTest {
         assertEquals(List.of(), drawn("stats: { kick: -20, reach", "stats: { kick: -20, reech", "{ muzzle: maw }"));
         assertEquals(List.of(), drawn("{ part: jaw, vendor: harbour", "{ part: jaw, vendor: harbor", "{ muzzle: maw }"));
     }
+
+    @Test
+    void other_answers_from_such_a_catalog_say_beside_them_that_they_may_be_wrong() throws IOException {
+        String quay = folder.resolve("quay").toString();
+        for (String asked : List.of("survey " + quay, "explain " + quay + " jaw", "explain " + quay + " jaw medal", "ladder " + quay + " --platform carbine --slot carbine/muzzle --lens calm")) {
+            Files.writeString(Files.createDirectories(folder.resolve("quay")).resolve("catalog.yaml"), CATALOG);
+            Ran sound = Ran.fettle(asked.split(" "));
+            assertEquals("", sound.err(), asked);
+            Files.writeString(folder.resolve("quay/catalog.yaml"), CATALOG.replace("attribute: kick, atMost", "attribute: kik, atMost"));
+            Ran slip = Ran.fettle(asked.split(" "));
+            assertEquals("fettle: the catalog has 1 error by which this may be wrong; see fettle lint " + quay + "\n", slip.err(), asked);
+            assertEquals(sound.exit(), slip.exit(), asked);
+        }
+    }
 }

@@ -29,10 +29,13 @@ class SurveyViewTest {
 
     private static final Path BOATHOUSE = Shown.FOLDER.resolve("boathouse");
 
+    /** One of its platforms states no base. */
+    private static final String CAUTION = "fettle: the catalog has 1 error by which this may be wrong; see fettle lint " + BOATHOUSE + System.lineSeparator();
+
     @Test
     void a_survey_tells_each_platform_on_one_screen() {
         Ran said = Ran.fettle("survey", BOATHOUSE.toString());
-        assertEquals("", said.err());
+        assertEquals(CAUTION, said.err());
         assertEquals(0, said.exit());
         Shown.equalsFile("survey-boathouse.txt", said.out());
     }
@@ -40,7 +43,7 @@ class SurveyViewTest {
     @Test
     void a_survey_of_one_platform_is_that_platform_of_the_whole() {
         Ran said = Ran.fettle("survey", BOATHOUSE.toString(), "--platform", "punt", "--format", "json");
-        assertEquals("", said.err());
+        assertEquals(CAUTION, said.err());
         assertEquals(0, said.exit());
         Shown.equalsFile("survey-punt.json", said.out());
     }
