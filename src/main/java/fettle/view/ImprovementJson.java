@@ -78,6 +78,7 @@ public final class ImprovementJson {
             texts(json, "carried", swap.carried());
             texts(json, "lost", swap.lost());
             texts(json, "rolesLost", swap.rolesLost());
+            texts(json, "rolesElsewhere", swap.rolesElsewhere());
             texts(json, "limitsBroken", swap.limitsBroken());
             texts(json, "notchesDropped", swap.notchesDropped());
             json.writeEndObject();

@@ -108,7 +108,7 @@ public final class ImprovementWording {
         return value.setScale(Math.max(attribute.shown(), attribute.decimals()), RoundingMode.HALF_UP);
     }
 
-    /** What hung on the old assembly, and what is stated about its place. */
+    /** What hung on the old assembly, what it served as, and what is stated about its place. */
     static String hung(Swap swap) {
         List<String> says = new ArrayList<>();
         if (!swap.carried().isEmpty()) {
@@ -116,6 +116,9 @@ public final class ImprovementWording {
         }
         if (!swap.lost().isEmpty()) {
             says.add("falls off: " + Phrases.and(swap.lost()));
+        }
+        if (!swap.rolesElsewhere().isEmpty()) {
+            says.add("takes out what serves here as " + Phrases.and(swap.rolesElsewhere()) + ", of which the build has another");
         }
         if (!swap.notchesDropped().isEmpty()) {
             says.add(notchesDropped(swap.notchesDropped()));

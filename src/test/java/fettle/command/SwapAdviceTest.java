@@ -36,6 +36,8 @@ class SwapAdviceTest {
               - { id: dull, kind: thing, mounts: [clip], stats: { tint: 1 } }
               - { id: vivid, kind: thing, mounts: [clip], stats: { tint: 9 } }
               - { id: collar, kind: thing, mounts: [clip], stats: { grip: -3 }, slots: [{ id: inner, mounts: [clip], rejects: [collar] }] }
+              - { id: torch, kind: lamp, mounts: [peg] }
+              - { id: lantern, kind: lamp, mounts: [clip] }
               - { id: plank, kind: thing, mounts: [slide], span: 3, stats: { grip: 8 } }
             vendors: [{ id: harbour, tiers: 0 }]
             offers:
@@ -181,5 +183,16 @@ class SwapAdviceTest {
         assertHas("best not known The lens's weights are too far apart to be summed exactly, from 0.000000000001 for grip to 10000000000 for tint; bring them nearer", odd);
         assertLacks("no build does all that is asked", odd);
         assertHas("\"undecided\" : true", said("improve", "parts: { hand: plain, ring: dull }", "--lens", "odd", "--format", "json"));
+    }
+
+    @Test
+    void a_swap_that_leaves_a_role_to_another_part_says_so() throws IOException {
+        String two = said("improve", "parts: { hand: torch, ring: lantern, rail: [plank, knob] }");
+        assertHas("first  hand: sure for torch: +4, for 5 crown\n           +4 grip\n           sure 5 crown from harbour\n"
+                + "           takes out what serves here as lamp, of which the build has another\n", two);
+        assertHas("\"rolesElsewhere\" : [ \"lamp\" ]", said("improve", "parts: { hand: torch, ring: lantern, rail: [plank, knob] }", "--format", "json"));
+        // The only one is not given up at all.
+        assertHas("first  no single swap", said("improve", "parts: { hand: torch, ring: relic, rail: [plank, knob] }"));
+        assertLacks("serves here as", said("improve", "parts: { hand: plain, ring: lantern, rail: [plank, knob] }"));
     }
 }

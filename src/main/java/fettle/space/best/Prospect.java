@@ -29,11 +29,13 @@ public final class Prospect {
     private final List<String> carried;
     private final List<String> lost;
     private final List<String> rolesLost;
+    private final List<String> rolesElsewhere;
     private final Function<Prospect, Optional<Swap>> trial;
     private Optional<Swap> tried;
 
     Prospect(String path, SortedMap<String, String> from, SortedMap<String, String> to, SortedMap<String, BigDecimal> totals, BigDecimal benefit, BigDecimal gain,
-            List<Purchase> buy, List<String> carried, List<String> lost, List<String> rolesLost, Function<Prospect, Optional<Swap>> trial) {
+            List<Purchase> buy, List<String> carried, List<String> lost, List<String> rolesLost, List<String> rolesElsewhere,
+            Function<Prospect, Optional<Swap>> trial) {
         this.path = path;
         this.from = Collections.unmodifiableSortedMap(from);
         this.to = Collections.unmodifiableSortedMap(to);
@@ -45,6 +47,7 @@ public final class Prospect {
         this.carried = List.copyOf(carried);
         this.lost = List.copyOf(lost);
         this.rolesLost = List.copyOf(rolesLost);
+        this.rolesElsewhere = List.copyOf(rolesElsewhere);
         this.trial = trial;
     }
 
@@ -101,6 +104,11 @@ public final class Prospect {
     /** Role kinds of which the build has a part now and would have none. */
     public List<String> rolesLost() {
         return rolesLost;
+    }
+
+    /** Role kinds of which the place has a part now and would have none, while another place of the build has one. */
+    public List<String> rolesElsewhere() {
+        return rolesElsewhere;
     }
 
     /** The swap; empty where it gives no valid build. */

@@ -70,6 +70,11 @@ public record Swap(Prospect prospect, BuildResult after, List<String> limitsBrok
         return prospect.rolesLost();
     }
 
+    /** {@link Prospect#rolesElsewhere}. */
+    public List<String> rolesElsewhere() {
+        return prospect.rolesElsewhere();
+    }
+
     /** Whether it serves all that the build serves now and takes the build past no limit, nor farther past one. */
     public boolean sound() {
         return rolesLost().isEmpty() && limitsBroken.isEmpty();

@@ -11,6 +11,7 @@ import fettle.space.Occurrence;
 import fettle.space.Placement;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -147,7 +148,7 @@ public final class Swaps {
         BigDecimal benefit = weighing.benefit(totals);
         List<String> is = after.parts().stream().map(BuildEntry::part).toList();
         return shopping.between(was, is).map(buy -> new Prospect(trial.place().path(), trial.place().from(), trial.to(), totals, benefit, benefit.subtract(before), buy,
-                trial.carried().paths(), trial.lost(), rolesLost(is), prospect -> {
+                trial.carried().paths(), trial.lost(), rolesLost(is), rolesElsewhere(trial, is), prospect -> {
             boolean due = earlier.isEmpty()
                     || earlier.stream().anyMatch(whole -> whole.map(each -> each.gain().compareTo(prospect.gain()) < 0 || each.tried().isEmpty()).orElse(true));
             return due ? tried(prospect, trial, after) : Optional.empty();
@@ -180,10 +181,20 @@ public final class Swaps {
         return List.copyOf(lost);
     }
 
-    private Set<String> roles(List<String> parts) {
+    private List<String> rolesElsewhere(SwapTrial trial, List<String> after) {
+        if (rolesBefore.isEmpty()) {
+            return List.of();
+        }
+        Set<String> elsewhere = roles(trial.place().from().values());
+        elsewhere.removeAll(roles(trial.to().values()));
+        elsewhere.retainAll(roles(after));
+        return List.copyOf(elsewhere);
+    }
+
+    private Set<String> roles(Collection<String> parts) {
         Set<String> roles = new TreeSet<>();
         for (String part : parts) {
-            relations.catalog().roleOf(relations.catalog().parts().get(part)).ifPresent(roles::add);
+            Optional.ofNullable(relations.catalog().parts().get(part)).flatMap(relations.catalog()::roleOf).ifPresent(roles::add);
         }
         return roles;
     }
