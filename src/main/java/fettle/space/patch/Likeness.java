@@ -28,11 +28,15 @@ record Likeness(int out, int roles, int in) implements Comparable<Likeness> {
      */
     static Likeness of(Collection<String> before, Catalog old, Collection<String> after, Catalog now, Function<String, String> current) {
         List<String> then = before.stream().map(current).toList();
-        return new Likeness(missing(then, after), missing(roles(before, old), roles(after, now)), missing(after, then));
+        return new Likeness(missing(then, after), missing(roles(before, old, now), roles(after, now, now)), missing(after, then));
     }
 
-    private static List<String> roles(Collection<String> parts, Catalog catalog) {
-        return parts.stream().flatMap(part -> catalog.roleOf(catalog.parts().get(part)).stream()).toList();
+    /** The role kinds of parts in a catalog; of a part that a build names by its new id, in the new one. */
+    private static List<String> roles(Collection<String> parts, Catalog catalog, Catalog now) {
+        return parts.stream().flatMap(part -> {
+            Catalog known = catalog.parts().containsKey(part) ? catalog : now;
+            return known.roleOf(known.parts().get(part)).stream();
+        }).toList();
     }
 
     /** How many of these are not among the others, each as often as it comes. */
