@@ -26,7 +26,8 @@ import java.util.TreeSet;
  * @param platforms those on which that is so, in order
  * @param shown its smallest assembly in the first of the slots
  * @param by what outdoes that, or did
- * @param standing what of it nothing outdid before, or outdoes now, where that is another assembly
+ * @param standing what of it nothing outdid before, or outdoes now, where that is another assembly and the patch
+ *     changed nothing about what is shown
  * @param gains what that gains, or gained, attribute by attribute
  * @param changes what the patch did to it and to what is shown
  */
@@ -51,11 +52,12 @@ public record AdviceTurned(
             AdviceShift first = some.get(0);
             Optional<Assembly> shown = Optional.of(first.verdict().shown());
             Optional<Assembly> by = first.verdict().by();
+            List<Change> about = about(shown, by, changes);
             turned.add(new AdviceTurned(
                     parts.get(first.part()), first.newly(), some.stream().map(shift -> shift.host() + "/" + shift.slot()).distinct().sorted().toList(),
                     some.stream().map(AdviceShift::platform).distinct().sorted().toList(), Assemblies.words(shown), Assemblies.words(by),
-                    first.standing().filter(standing -> !standing.equals(first.verdict().shown())).map(standing -> Assemblies.words(Optional.of(standing))),
-                    (first.newly() ? now : then).of(shown, by), about(shown, by, changes)));
+                    first.standing().filter(standing -> about.isEmpty() && !standing.equals(first.verdict().shown())).map(standing -> Assemblies.words(Optional.of(standing))),
+                    (first.newly() ? now : then).of(shown, by), about));
         });
         return turned;
     }

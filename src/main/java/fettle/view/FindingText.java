@@ -20,8 +20,9 @@ final class FindingText {
     private static final int MOST_PLACES = 6;
     private static final int MOST_OTHERS = 12;
 
-    /** So many facts are told of one finding among those of a build, unless some follow from others, which are of use only together. */
+    /** So many facts are told of an error of a build, and of advice on one, unless some follow from others, which are of use only together. */
     private static final int MOST_REASONS = 12;
+    private static final int MOST_OF_ADVICE = 7;
 
     /** Where the id of a part or platform stands. */
     private static final Pattern ENTRY_ID = Pattern.compile("/(?:parts|platforms)/\\d+/id");
@@ -41,8 +42,9 @@ final class FindingText {
                 Span.strong(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
         List<Told> reasons = wording.reasons(finding);
         places(sheet, finding, reasons, subjectKnown);
-        boolean many = finding.subject().startsWith("build:") && reasons.size() > MOST_REASONS && reasons.stream().allMatch(reason -> reason.premises().isEmpty());
-        List<Told> shown = many ? reasons.subList(0, MOST_REASONS - 1) : reasons;
+        int most = finding.severity() == Severity.ERROR ? MOST_REASONS : MOST_OF_ADVICE;
+        boolean many = finding.subject().startsWith("build:") && reasons.size() > most && reasons.stream().allMatch(reason -> reason.premises().isEmpty());
+        List<Told> shown = many ? reasons.subList(0, most - 1) : reasons;
         why(sheet, shown, finding.where().isEmpty() ? "" : finding.where().get(0).file());
         if (shown.size() < reasons.size()) {
             sheet.more(0, Span.plain("and " + (reasons.size() - shown.size()) + " more; --format json tells of each"));
