@@ -2,7 +2,7 @@ package fettle.command;
 
 import fettle.engine.RuleBase;
 import fettle.judgement.CatalogReading;
-import fettle.judgement.Statements;
+import fettle.judgement.StatedErrors;
 import fettle.view.TextView;
 import java.nio.file.Path;
 
@@ -13,7 +13,7 @@ final class Caution {
 
     /** Says so, unless only what fails is wanted, or there are none but those that the answer itself tells of. */
     static void tell(RuleBase rules, CatalogReading reading, Path directory, Settings settings, Streams streams) {
-        long errors = settings.quiet() ? 0 : new Statements(rules).errors(reading).stream().filter(finding -> finding.waived().isEmpty()).count();
+        long errors = settings.quiet() ? 0 : new StatedErrors(rules).of(reading).stream().filter(finding -> finding.waived().isEmpty()).count();
         if (errors > 0) {
             streams.err().println("fettle: the catalog has " + errors + (errors == 1 ? " error" : " errors") + " by which this may be wrong; see fettle lint "
                     + TextView.harmless(directory.toString()));

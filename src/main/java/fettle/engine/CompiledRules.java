@@ -1,4 +1,3 @@
-/** Rules ready to be loaded: classes, the names of the models among them, and their index. */
 package fettle.engine;
 
 import java.util.Collections;
@@ -6,7 +5,9 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * What compiling leaves.
+ * Rules ready to be loaded: classes, the names of the models among them, and their index.
+ *
+ * <p>What compiling leaves.
  *
  * @param classes class files by path, {@code a/b/C.class}
  * @param index   what the classes hold

@@ -1,4 +1,3 @@
-/** A name for content: the same for the same content, and different for any other. */
 package fettle.engine;
 
 import java.io.IOException;
@@ -12,7 +11,11 @@ import java.util.List;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 
-/** Sums up named contents in the order in which they are added. */
+/**
+ * A name for content: the same for the same content, and different for any other.
+ *
+ * <p>Sums up named contents in the order in which they are added.
+ */
 final class Digest {
     private final MessageDigest sum;
 

@@ -1,4 +1,3 @@
-/** What the text of a rule's files says of the findings that they draw. */
 package fettle.engine;
 
 import java.util.ArrayList;
@@ -9,7 +8,11 @@ import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
-/** Findings are drawn under the name of the rule's folder, and its words are filled in from the values that go with them. */
+/**
+ * What the text of a rule's files says of the findings that they draw.
+ *
+ * <p>Findings are drawn under the name of the rule's folder, and its words are filled in from the values that go with them.
+ */
 final class Drawing {
 
     private static final Pattern DRAWN = Pattern.compile("\\.\\s*draw\\s*\\(\\s*\"([^\"]*)\"");

@@ -1,4 +1,3 @@
-/** Turns DRL files into classes with the engine's own builder and its executable model. */
 package fettle.engine;
 
 import java.nio.charset.StandardCharsets;
@@ -19,7 +18,9 @@ import org.kie.api.builder.ReleaseId;
 import org.kie.api.io.ResourceType;
 
 /**
- * The one place that compiles. The project type must be named: the bare {@code buildAll()} looks for a compiler that is
+ * Turns DRL files into classes with the engine's own builder and its executable model.
+ *
+ * <p>The one place that compiles. The project type must be named: the bare {@code buildAll()} looks for a compiler that is
  * not there. Each build has a release id of its own, so that the engine's repository never answers with an older one.
  */
 final class DrlCompiler {

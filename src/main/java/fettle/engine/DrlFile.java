@@ -1,4 +1,3 @@
-/** One DRL file as read: its unit and the rules that it declares. */
 package fettle.engine;
 
 import java.nio.file.Path;
@@ -12,7 +11,9 @@ import org.drools.drl.parser.DroolsParserException;
 import org.kie.internal.builder.conf.LanguageLevelOption;
 
 /**
- * A readable DRL file.
+ * One DRL file as read: its unit and the rules that it declares.
+ *
+ * <p>A readable DRL file.
  *
  * @param path  where it is
  * @param shown the path as shown to people

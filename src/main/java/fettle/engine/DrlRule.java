@@ -1,4 +1,3 @@
-/** One rule of a DRL file, with its annotations in plain words. */
 package fettle.engine;
 
 import java.util.Map;
@@ -8,7 +7,9 @@ import org.drools.drl.ast.descr.AnnotationDescr;
 import org.drools.drl.ast.descr.RuleDescr;
 
 /**
- * A declared rule.
+ * One rule of a DRL file, with its annotations in plain words.
+ *
+ * <p>A declared rule.
  *
  * @param name        as written after {@code rule}
  * @param line        where it starts

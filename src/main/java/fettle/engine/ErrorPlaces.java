@@ -1,4 +1,3 @@
-/** Leads the builder's errors back to the lines that people wrote. */
 package fettle.engine;
 
 import java.util.ArrayList;
@@ -10,7 +9,9 @@ import java.util.OptionalInt;
 import org.kie.api.builder.Message;
 
 /**
- * The builder names a DRL line only for some errors. Others quote an expression, or stand in Java code generated from a
+ * Leads the builder's errors back to the lines that people wrote.
+ *
+ * <p>The builder names a DRL line only for some errors. Others quote an expression, or stand in Java code generated from a
  * consequence; for these the quoted text is sought in the rule files, white space aside.
  */
 final class ErrorPlaces {

@@ -1,4 +1,3 @@
-/** Compiles rules that a user names on the command line, unless the cache already holds them. */
 package fettle.engine;
 
 import java.io.IOException;
@@ -6,7 +5,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The same compiler and the same checks as for the program's own rules; only a page is not demanded. */
+/**
+ * Compiles rules that a user names on the command line, unless the cache already holds them.
+ *
+ * <p>The same compiler and the same checks as for the program's own rules; only a page is not demanded.
+ */
 final class ExtraRules {
     private ExtraRules() {
     }

@@ -1,8 +1,9 @@
-/** Compiled rules and the class loader that knows them. */
 package fettle.engine;
 
 /**
- * Rules that can be loaded.
+ * Compiled rules and the class loader that knows them.
+ *
+ * <p>Rules that can be loaded.
  *
  * @param index  what there is to load
  * @param loader finds the classes that the index names

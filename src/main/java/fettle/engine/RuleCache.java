@@ -1,4 +1,3 @@
-/** Keeps compiled rules of a user's between runs, by the digest of their content. */
 package fettle.engine;
 
 import java.io.ByteArrayInputStream;
@@ -26,7 +25,9 @@ import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
 
 /**
- * A folder with one archive for each digest. A cache that cannot be read or written, or that others could write to, is
+ * Keeps compiled rules of a user's between runs, by the digest of their content.
+ *
+ * <p>A folder with one archive for each digest. A cache that cannot be read or written, or that others could write to, is
  * not used: the rules are then compiled again. What is in it runs as code.
  */
 final class RuleCache {

@@ -1,4 +1,3 @@
-/** The build step that compiles {@code rules/} and writes classes and index beside the program's own classes. */
 package fettle.engine;
 
 import java.io.IOException;
@@ -12,7 +11,11 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.kie.api.KieServices;
 
-/** Run when the project is built, after its classes are compiled: {@code RuleCompiler RULES CLASSES}. */
+/**
+ * The build step that compiles {@code rules/} and writes classes and index beside the program's own classes.
+ *
+ * <p>Run when the project is built, after its classes are compiled: {@code RuleCompiler RULES CLASSES}.
+ */
 public final class RuleCompiler {
     private static final String OWN = "fettle/rules/";
 

@@ -1,10 +1,13 @@
-/** Thrown when rules that somebody wrote cannot be used as they stand. */
 package fettle.engine;
 
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** The fault lies with the rule files named in the problems; the message has one problem a line. */
+/**
+ * Thrown when rules that somebody wrote cannot be used as they stand.
+ *
+ * <p>The fault lies with the rule files named in the problems; the message has one problem a line.
+ */
 public final class RuleErrors extends RuntimeException {
     private static final long serialVersionUID = 1L;
 

@@ -1,7 +1,10 @@
-/** Thrown when a rule breaks off while it runs. */
 package fettle.engine;
 
-/** The message names the rule; the cause is what it threw. */
+/**
+ * Thrown when a rule breaks off while it runs.
+ *
+ * <p>The message names the rule; the cause is what it threw.
+ */
 public final class RuleFault extends RuntimeException {
     private static final long serialVersionUID = 1L;
 

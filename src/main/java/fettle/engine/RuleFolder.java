@@ -1,4 +1,3 @@
-/** One rule's folder: its DRL files and its page, checked for being of one name. */
 package fettle.engine;
 
 import java.util.ArrayList;
@@ -8,7 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What a folder holds.
+ * One rule's folder: its DRL files and its page, checked for being of one name.
  *
  * @param name  the folder's name
  * @param topic the name of the folder above

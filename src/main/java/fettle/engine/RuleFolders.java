@@ -1,4 +1,3 @@
-/** Reads all rule folders below a directory and checks that each name is used once. */
 package fettle.engine;
 
 import java.io.IOException;
@@ -14,7 +13,9 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /**
- * Rules as files, with what their metadata say.
+ * Reads all rule folders below a directory and checks that each name is used once.
+ *
+ * <p>Rules as files, with what their metadata say.
  *
  * @param files all DRL files, sorted by path
  * @param infos one for each folder, sorted by name

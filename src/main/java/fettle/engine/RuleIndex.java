@@ -1,4 +1,3 @@
-/** The index of compiled rules: metadata, pages, and the names of all DRL rules. */
 package fettle.engine;
 
 import java.io.IOException;
@@ -14,7 +13,11 @@ import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
-/** What rules there are. The built-in index is written beside the compiled rules and read once. */
+/**
+ * The index of compiled rules: metadata, pages, and the names of all DRL rules.
+ *
+ * <p>What rules there are. The built-in index is written beside the compiled rules and read once.
+ */
 public final class RuleIndex {
     /** Where the index lies on the class path, and in the cache. */
     static final String RESOURCE = "fettle/rules/index.json";

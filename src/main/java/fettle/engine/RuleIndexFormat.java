@@ -1,4 +1,3 @@
-/** Writes and reads the index of rules as JSON, as a stream: data binding would cost more than all the rest. */
 package fettle.engine;
 
 import java.io.IOException;
@@ -18,7 +17,11 @@ import tools.jackson.core.ObjectReadContext;
 import tools.jackson.core.ObjectWriteContext;
 import tools.jackson.core.json.JsonFactory;
 
-/** {@code {"digest":…,"models":{unit:[class…]},"rules":[{…}…]}}. */
+/**
+ * Writes and reads the index of rules as JSON, as a stream: data binding would cost more than all the rest.
+ *
+ * <p>{@code {"digest":…,"models":{unit:[class…]},"rules":[{…}…]}}.
+ */
 final class RuleIndexFormat {
     private static final JsonFactory FACTORY = new JsonFactory();
 

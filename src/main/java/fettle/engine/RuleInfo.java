@@ -1,4 +1,3 @@
-/** What is known of one rule: its metadata, its page and the DRL rules that make it up. */
 package fettle.engine;
 
 import java.util.Collections;
@@ -9,7 +8,9 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * One folder of rules.
+ * What is known of one rule: its metadata, its page and the DRL rules that make it up.
+ *
+ * <p>One folder of rules.
  *
  * @param name     the one name of folder, rule, page and findings
  * @param topic    the folder above

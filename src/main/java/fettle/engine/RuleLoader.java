@@ -1,10 +1,11 @@
-/** Loads rule classes from memory. */
 package fettle.engine;
 
 import java.util.Map;
 
 /**
- * Looks among its own classes first: generated classes are named by package, so a user's rules bear the names of
+ * Loads rule classes from memory.
+ *
+ * <p>Looks among its own classes first: generated classes are named by package, so a user's rules bear the names of
  * built-in classes.
  */
 final class RuleLoader extends ClassLoader {

@@ -1,4 +1,3 @@
-/** The page that explains a rule, read from Markdown. */
 package fettle.engine;
 
 import java.util.ArrayList;
@@ -7,7 +6,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * A page: title, law, and sections.
+ * The page that explains a rule, read from Markdown.
+ *
+ * <p>A page: title, law, and sections.
  *
  * @param file     as shown to people
  * @param title    the text of the one top heading, with its line

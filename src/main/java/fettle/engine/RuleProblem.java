@@ -1,10 +1,11 @@
-/** One fault in a rule file or page, with its place. */
 package fettle.engine;
 
 import java.util.Comparator;
 
 /**
- * What is wrong with a rule.
+ * One fault in a rule file or page, with its place.
+ *
+ * <p>What is wrong with a rule.
  *
  * @param file   as shown to people, forward slashes
  * @param line   counted from 1; 0 where the fault is with the file as a whole

@@ -1,4 +1,3 @@
-/** Reading of rule files and finding of places in them. */
 package fettle.engine;
 
 import java.io.IOException;
@@ -6,7 +5,11 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 
-/** Text as people wrote it, with lines counted from 1. */
+/**
+ * Reading of rule files and finding of places in them.
+ *
+ * <p>Text as people wrote it, with lines counted from 1.
+ */
 final class RuleText {
     private RuleText() {
     }

@@ -1,7 +1,10 @@
-/** Thrown when the program was packaged with no rules, or with other rules than its index names. */
 package fettle.engine;
 
-/** A fault in the program itself: whoever looked with no rules must not report that all is well. */
+/**
+ * Thrown when the program was packaged with no rules, or with other rules than its index names.
+ *
+ * <p>A fault in the program itself: whoever looked with no rules must not report that all is well.
+ */
 public final class RulesUnfit extends IllegalStateException {
     private static final long serialVersionUID = 1L;
 

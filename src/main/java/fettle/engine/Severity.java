@@ -1,11 +1,14 @@
-/** How much a finding matters. */
 package fettle.engine;
 
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
 
-/** From grave to slight, in the order in which people want to see them. */
+/**
+ * How much a finding matters.
+ *
+ * <p>From grave to slight, in the order in which people want to see them.
+ */
 public enum Severity {
     /** Something is impossible or broken. */
     ERROR,

@@ -1,11 +1,12 @@
-/** The two sorts of rules, each loaded and run by itself. */
 package fettle.engine;
 
 import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * A set of rules that run together. A rule file belongs to the unit whose package it declares; which globals the rules
+ * The two sorts of rules, each loaded and run by itself.
+ *
+ * <p>A set of rules that run together. A rule file belongs to the unit whose package it declares; which globals the rules
  * call is theirs to declare.
  */
 public enum Unit {

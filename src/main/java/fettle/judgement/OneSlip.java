@@ -1,4 +1,3 @@
-/** What is told twice of one slip of a build: that it breaks the schema, and what comes of that. */
 package fettle.judgement;
 
 import fettle.document.SchemaProblem;
@@ -6,7 +5,9 @@ import java.util.List;
 import java.util.Set;
 
 /**
- * Keeps the one that says what to write.
+ * What is told twice of one slip of a build: that it breaks the schema, and what comes of that.
+ *
+ * <p>Keeps the one that says what to write.
  *
  * @param problems where the build's document departs from the schema
  * @param findings what was found in a build of it

@@ -52,7 +52,7 @@ public final class Validation {
      * @param asked what a wanted build is to be checked as, given what is written
      */
     public Outcome validate(CatalogReading reading, DocumentSet documents, Predicate<Build> wanted, UnaryOperator<Build> asked) {
-        Supplier<List<Finding>> stated = DeepStack.begin(() -> new Statements(judge).errors(reading));
+        Supplier<List<Finding>> stated = DeepStack.begin(() -> new StatedErrors(judge).of(reading));
         BuildCheck check = new BuildCheck(reading.relations());
         Places places = new Places(Stream.concat(reading.documents().documents().stream(), documents.documents().stream()).toList());
         BuildJudgement judgement = new BuildJudgement(judge, reading, places);

@@ -1,4 +1,3 @@
-/** What a build can change of the things that break a relation: the platform is what it is a build of, and no part that could be replaced. */
 package fettle.space;
 
 import fettle.relation.Relations;
@@ -7,7 +6,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * What can be changed, and what can't.
+ * What a build can change of the things that break a relation: the platform is what it is a build of, and no part that could be replaced.
  *
  * @param parts the placed parts that break the relation, and {@link Placement#PLATFORM} for the platform
  * @param slots the slots in use that break it

@@ -1,4 +1,3 @@
-/** Relations with an entry of their own that say no more than another one does. */
 package fettle.space;
 
 import fettle.catalog.Constraint;
@@ -13,7 +12,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** Tells all but the first of those that say the same. What two parts say of each other is left alone: each of them is to say it. */
+/**
+ * Relations with an entry of their own that say no more than another one does.
+ *
+ * <p>Tells all but the first of those that say the same. What two parts say of each other is left alone: each of them is to say it.
+ */
 record Restated(Relations relations) {
 
     /** Those that say no more than another one of these does, which all say the same. */

@@ -1,4 +1,3 @@
-/** Rules that a user adds run beside the built-in ones, and are compiled once. */
 package fettle.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -18,7 +17,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-
+/** Rules that a user adds run beside the built-in ones, and are compiled once. */
 class ExtraRulesTest {
     private static final String RULE = """
             package fettle.rules.relation

@@ -1,9 +1,8 @@
-/** A sink that writes down what rules say, and which rule said it. */
 package fettle.engine;
 
 import java.util.ArrayList;
 import java.util.List;
-
+/** A sink that writes down what rules say, and which rule said it. */
 final class Heard implements PairSink, WordSink {
     private final List<String> lines = new ArrayList<>();
 

@@ -1,4 +1,3 @@
-/** The packaged program starts from anywhere, silently, with the arguments that it was given. */
 package fettle.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -17,7 +16,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-
+/** The packaged program starts from anywhere, silently, with the arguments that it was given. */
 class LauncherIT {
     private static final Path PROGRAM = Path.of("target/fettle").toAbsolutePath();
     private static final String JAVA_HOME = System.getProperty("java.home");

@@ -1,7 +1,10 @@
-/** A global for the tests of the engine. */
 package fettle.engine;
 
-/** Takes pairs. */
+/**
+ * A global for the tests of the engine.
+ *
+ * <p>Takes pairs.
+ */
 public interface PairSink {
     void pair(String rule, Socket socket, Widget widget);
 }

@@ -1,4 +1,3 @@
-/** Compiled rules run over records, and no run passes with too few of them. */
 package fettle.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -15,7 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-
+/** Compiled rules run over records, and no run passes with too few of them. */
 class RuleBaseTest {
     @TempDir
     private Path folder;

@@ -1,4 +1,3 @@
-/** The build step writes the same bytes for the same rules, and nothing for unchanged ones. */
 package fettle.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -20,7 +19,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-
+/** The build step writes the same bytes for the same rules, and nothing for unchanged ones. */
 class RuleCompilerTest {
     private static final ClassLoader FACTS = RuleCompilerTest.class.getClassLoader();
 

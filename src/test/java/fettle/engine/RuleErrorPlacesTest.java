@@ -1,4 +1,3 @@
-/** Errors in DRL are told with the file and line that a person wrote. */
 package fettle.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -8,7 +7,7 @@ import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-
+/** Errors in DRL are told with the file and line that a person wrote. */
 class RuleErrorPlacesTest {
     private static final String JUDGE = "judgement/lonely-slot/judgement.drl";
 

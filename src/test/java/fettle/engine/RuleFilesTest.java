@@ -1,4 +1,3 @@
-/** The program loads each rule that stands in {@code rules/}, and no other. */
 package fettle.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -17,7 +16,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.kie.api.definition.rule.Rule;
-
+/** The program loads each rule that stands in {@code rules/}, and no other. */
 class RuleFilesTest {
     private static final Pattern PACKAGE = Pattern.compile("^package\\s+([\\w.]+)", Pattern.MULTILINE);
     private static final Pattern RULE = Pattern.compile("^rule\\s+\"([^\"]+)\"", Pattern.MULTILINE);

@@ -1,4 +1,3 @@
-/** One name joins folder, rule and page, and every missing end stops the build. */
 package fettle.engine;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
@@ -12,7 +11,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-
+/** One name joins folder, rule and page, and every missing end stops the build. */
 class RuleFoldersTest {
     private static final String JUDGE = "judgement/lonely-slot/judgement.drl";
     private static final String JUDGE_PAGE = "judgement/lonely-slot/page.md";

@@ -1,4 +1,3 @@
-/** Rule folders for tests, copied to a place where a test may change them. */
 package fettle.engine;
 
 import java.io.IOException;
@@ -9,7 +8,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 
-/** Two good rules, {@code relation/same-kind} and {@code judgement/lonely-slot}, and facts for them. */
+/**
+ * Rule folders for tests, copied to a place where a test may change them.
+ *
+ * <p>Two good rules, {@code relation/same-kind} and {@code judgement/lonely-slot}, and facts for them.
+ */
 record RuleWorkshop(Path rules) {
     private static final Path MODEL = Path.of("src/test/resources/fettle/engine/rules");
 

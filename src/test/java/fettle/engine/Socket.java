@@ -1,6 +1,9 @@
-/** A fact for the tests of the engine. */
 package fettle.engine;
 
-/** A record, as all facts are. */
+/**
+ * A fact for the tests of the engine.
+ *
+ * <p>A record, as all facts are.
+ */
 public record Socket(String host, String id, String kind) {
 }

@@ -1,7 +1,10 @@
-/** A global for the tests of the engine. */
 package fettle.engine;
 
-/** Takes words. */
+/**
+ * A global for the tests of the engine.
+ *
+ * <p>Takes words.
+ */
 public interface WordSink {
     void say(String rule, String words);
 }

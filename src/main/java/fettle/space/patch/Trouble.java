@@ -19,7 +19,6 @@ final class Trouble {
 
     private final Set<EntryName> entries = new HashSet<>();
     private final Set<List<String>> slots = new HashSet<>();
-
     private final boolean none;
 
     private Trouble(boolean none) {

@@ -7,23 +7,23 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Finds the errors in what a catalog states, by which whatever is told from it may be wrong. What follows from statements is for {@link Lint} to judge. */
-public final class Statements {
+public final class StatedErrors {
 
     /** The topic of rules that judge what a catalog states. */
     private static final String TOPIC = "catalog";
 
     private final Judge judge;
 
-    public Statements(RuleBase rules) {
+    public StatedErrors(RuleBase rules) {
         this(new Judge(rules));
     }
 
-    Statements(Judge judge) {
+    StatedErrors(Judge judge) {
         this.judge = judge;
     }
 
     /** The errors beside those of documents that can't be read, in order, with the catalog's waivers applied. */
-    public List<Finding> errors(CatalogReading reading) {
+    public List<Finding> of(CatalogReading reading) {
         List<Object> facts = new ArrayList<>(reading.documentFacts());
         facts.addAll(CatalogFacts.written(reading, judge.rules()));
         List<Finding> drawn = judge.judge(facts, reading.places()).stream().filter(finding -> finding.severity() == Severity.ERROR && topic(finding).equals(TOPIC)).toList();
