@@ -22,6 +22,11 @@ public record Attribute(
         return combine == Combine.PERCENT || combine == Combine.PRODUCT;
     }
 
+    /** Whether there is no total on a platform, since that states no base value. */
+    public boolean baseless(Part platform) {
+        return basedOnPlatform() && !platform.stats().containsKey(id);
+    }
+
     /** Whether what parts bring adds up, so that each counts for as much whatever else is there; only such attributes are weighed in a value ladder. */
     public boolean addsUp() {
         return combine == Combine.SUM || combine == Combine.PERCENT;

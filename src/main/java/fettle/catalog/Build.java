@@ -35,6 +35,11 @@ public record Build(
         return new Build(id, label, platform, patch, parts, loaded, outfit, Optional.of(new Located(profile, origin)), owned, budget, lens, origin);
     }
 
+    /** It as what an id stands for, which no other build may have. */
+    public Entry entry() {
+        return new Entry("builds", "builds", id, origin);
+    }
+
     /** How findings name it. */
     public String subject() {
         return "build:" + id;

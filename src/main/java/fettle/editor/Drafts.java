@@ -39,7 +39,7 @@ final class Drafts {
             Whole whole = wholes.get(file);
             boolean broken = !document.problems().isEmpty() && (document.cutShort() || document.root().isEmpty()) && text != null && !text.lines().text().isBlank();
             if (broken && whole != null) {
-                unfinished.put(file, new Unfinished(whole.document(), whole.lines(), text.lines(), document));
+                unfinished.put(file, Unfinished.of(whole.document(), whole.lines(), text.lines(), document));
                 documents.add(whole.document());
             } else {
                 if (text != null && !broken) {

@@ -11,8 +11,25 @@ import java.util.Optional;
  * @param before the text of that
  * @param now the text as it is
  * @param read what that reads as
+ * @param head up to where both texts are the same
+ * @param tail how much of their ends is the same, beyond that
  */
-record Unfinished(Document whole, Lines before, Lines now, Document read) {
+record Unfinished(Document whole, Lines before, Lines now, Document read, int head, int tail) {
+
+    static Unfinished of(Document whole, Lines before, Lines now, Document read) {
+        String one = before.text();
+        String other = now.text();
+        int most = Math.min(one.length(), other.length());
+        int head = 0;
+        while (head < most && one.charAt(head) == other.charAt(head)) {
+            head++;
+        }
+        int tail = 0;
+        while (tail < most - head && one.charAt(one.length() - 1 - tail) == other.charAt(other.length() - 1 - tail)) {
+            tail++;
+        }
+        return new Unfinished(whole, before, now, read, head, tail);
+    }
 
     /** What keeps it from being read, and nothing that it holds. */
     Document problems() {
@@ -26,27 +43,10 @@ record Unfinished(Document whole, Lines before, Lines now, Document read) {
 
     /** Where a stretch of the text that it was stands in the text that it is; empty where something else has been typed there. */
     Optional<Extents.Stretch> now(Extents.Stretch stretch) {
-        if (stretch.to() <= same(false)) {
+        if (stretch.to() <= head) {
             return Optional.of(stretch);
         }
-        int behind = before.text().length() - same(true);
         int moved = now.text().length() - before.text().length();
-        return stretch.from() >= behind ? Optional.of(new Extents.Stretch(stretch.from() + moved, stretch.to() + moved)) : Optional.empty();
-    }
-
-    /** Up to where both texts are the same, or how much of their ends is beyond that. */
-    private int same(boolean end) {
-        String one = before.text();
-        String other = now.text();
-        int most = Math.min(one.length(), other.length());
-        int head = 0;
-        while (head < most && one.charAt(head) == other.charAt(head)) {
-            head++;
-        }
-        int tail = 0;
-        while (tail < most - head && one.charAt(one.length() - 1 - tail) == other.charAt(other.length() - 1 - tail)) {
-            tail++;
-        }
-        return end ? tail : head;
+        return stretch.from() >= before.text().length() - tail ? Optional.of(new Extents.Stretch(stretch.from() + moved, stretch.to() + moved)) : Optional.empty();
     }
 }

@@ -1,5 +1,6 @@
 package fettle.judgement;
 
+import fettle.catalog.Attribute;
 import fettle.catalog.Build;
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
@@ -81,8 +82,7 @@ final class Advising {
     /** The parts of which it isn't known what they do to the build's totals, or what they cost. */
     private Set<String> obscure(HalfRead halfRead) {
         Part platform = catalog.platforms().get(build.platform().id());
-        Set<String> baseless = catalog.attributes().values().stream().filter(each -> each.basedOnPlatform() && !platform.stats().containsKey(each.id()))
-                .map(each -> each.id()).collect(Collectors.toSet());
+        Set<String> baseless = catalog.attributes().values().stream().filter(each -> each.baseless(platform)).map(Attribute::id).collect(Collectors.toSet());
         Set<String> obscure = new HashSet<>(halfRead.parts());
         if (!baseless.isEmpty()) {
             catalog.parts().values().stream().filter(part -> !Collections.disjoint(baseless, part.stats().keySet()) || !Collections.disjoint(baseless, part.loaded().keySet()))
@@ -112,7 +112,7 @@ final class Advising {
     private List<PlaceLadder.Priced> points(List<Prospect> here) {
         List<PlaceLadder.Priced> points = new ArrayList<>();
         // What loses a role bears on nothing, which needs no trial.
-        here.stream().filter(this::serves).forEach(swap -> cost(swap.to().values()).ifPresent(cost -> {
+        here.stream().filter(Advising::serves).forEach(swap -> cost(swap.to().values()).ifPresent(cost -> {
             PlaceLadder.Priced point = new PlaceLadder.Priced(Assemblies.words(swap.to()), cost, swap.benefit(), Optional.of(() -> bears(swap)));
             priced.put(point, swap);
             points.add(point);
@@ -127,12 +127,8 @@ final class Advising {
     }
 
     /** Whether what a swap puts in has every role kind that what it takes out has, wherever else the build has them. */
-    private boolean serves(Prospect swap) {
-        return roles(swap.to()).containsAll(roles(swap.from()));
-    }
-
-    private Set<String> roles(Map<String, String> assembly) {
-        return assembly.values().stream().flatMap(part -> catalog.roleOf(catalog.parts().get(part)).stream()).collect(Collectors.toSet());
+    private static boolean serves(Prospect swap) {
+        return swap.rolesLost().isEmpty() && swap.rolesElsewhere().isEmpty();
     }
 
     /** Whether a swap gives a valid build, serves as before, takes the build past no limit and keeps to the budget. */

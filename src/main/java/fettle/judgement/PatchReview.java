@@ -69,7 +69,7 @@ public final class PatchReview {
                 read.add(build);
             });
         }
-        List<Entry> entries = read.stream().map(build -> new Entry("builds", "builds", build.id(), build.origin())).toList();
+        List<Entry> entries = read.stream().map(Build::entry).toList();
         facts.addAll(entries);
         facts.addAll(SharedId.of(entries));
         List<BuildShift> shifts = BuildShifts.of(read, before, after, changes, catalog -> Deriver.derive(rules, catalog));

@@ -65,7 +65,7 @@ public final class Validation {
             List<SchemaProblem> problems = schemas.checkBuild(document);
             Set<SchemaProblem> needless = new HashSet<>();
             for (Build written : BuildReader.read(document)) {
-                entries.add(new Entry("builds", "builds", written.id(), written.origin()));
+                entries.add(written.entry());
                 if (!wanted.test(written)) {
                     continue;
                 }

@@ -56,7 +56,7 @@ final class LimitVerdicts {
 
         /** Whether the limit says something of builds on a platform: what is a percentage of nothing is for another rule to mend. */
         boolean concerns(Part platform) {
-            return attributes.stream().noneMatch(attribute -> attribute.basedOnPlatform() && !platform.stats().containsKey(attribute.id()));
+            return attributes.stream().noneMatch(attribute -> attribute.baseless(platform));
         }
     }
 

@@ -50,6 +50,13 @@ public record Placement(String platform, List<Occurrence> parts, List<SlotUse> s
         }).toList();
     }
 
+    /** The ids of the placed parts, by path. */
+    public SortedMap<String, String> partsByPath() {
+        SortedMap<String, String> byPath = new TreeMap<>();
+        parts.forEach(part -> byPath.put(part.path(), part.part()));
+        return byPath;
+    }
+
     /** Whether a violation is of a slot that seems empty only since what the build puts there is unknown, or may be put elsewhere, and so goes without saying. */
     public boolean onlyDoubtful(Violation violation) {
         return violation.parts().isEmpty() && !violation.slots().isEmpty() && violation.slots().stream().allMatch(slot -> slots.get(slot).doubtful());

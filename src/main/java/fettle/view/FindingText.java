@@ -46,9 +46,7 @@ final class FindingText {
         boolean many = finding.subject().startsWith("build:") && reasons.size() > most && reasons.stream().allMatch(reason -> reason.premises().isEmpty());
         List<Told> shown = many ? reasons.subList(0, most - 1) : reasons;
         why(sheet, shown, finding.where().isEmpty() ? "" : finding.where().get(0).file());
-        if (shown.size() < reasons.size()) {
-            sheet.more(0, Span.plain("and " + (reasons.size() - shown.size()) + " more; --format json tells of each"));
-        }
+        leftOut(sheet, 0, reasons.size() - shown.size());
         remedies(sheet, wording.remedies(finding));
     }
 
@@ -67,8 +65,12 @@ final class FindingText {
             sheet.more(2, line.toArray(Span[]::new));
             first(other).filter(remedy -> !tried.equals(Optional.of(remedy))).ifPresent(remedy -> sheet.more(4, Span.plain(remedy)));
         });
-        if (listed.size() < others.size()) {
-            sheet.more(2, Span.plain("and " + (others.size() - listed.size()) + " more; --format json tells of each"));
+        leftOut(sheet, 2, others.size() - listed.size());
+    }
+
+    private static void leftOut(Sheet sheet, int indent, int count) {
+        if (count > 0) {
+            sheet.more(indent, Span.plain("and " + count + " more; --format json tells of each"));
         }
     }
 

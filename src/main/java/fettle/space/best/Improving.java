@@ -89,9 +89,7 @@ public final class Improving {
     }
 
     private static SortedMap<String, String> parts(BuildResult build) {
-        SortedMap<String, String> parts = new TreeMap<>();
-        build.placement().orElseThrow().parts().forEach(part -> parts.put(part.path(), part.part()));
-        return parts;
+        return build.placement().orElseThrow().partsByPath();
     }
 
     /** The single swaps of a build whose platform and access profile the catalog has. */

@@ -2,7 +2,6 @@ package fettle.space.best;
 
 import fettle.space.BuildResult;
 import fettle.space.Fraction;
-import fettle.space.Occurrence;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -13,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /**
@@ -76,11 +74,7 @@ final class Upgrading {
 
         /** The parts of the build that it comes to, by path. */
         Map<String, String> parts() {
-            Map<String, String> parts = new TreeMap<>();
-            for (Occurrence part : becomes().placement().orElseThrow().parts()) {
-                parts.put(part.path(), part.part());
-            }
-            return parts;
+            return becomes().placement().orElseThrow().partsByPath();
         }
     }
 
