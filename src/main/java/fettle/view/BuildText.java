@@ -5,16 +5,25 @@ import fettle.catalog.Build;
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
 import fettle.catalog.Part;
+import fettle.document.Origin;
 import fettle.judgement.BuildReview;
 import fettle.judgement.Finding;
 import fettle.space.BuildResult;
 import fettle.space.LimitMargin;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
 
 /** Writes one build for people: whether it is valid, what it comes to, how it stands to each limit, and its findings. */
 final class BuildText {
+
+    /** Where on a build a finding is, in its data. */
+    private static final String PATH = "path";
 
     private final Catalog catalog;
     private final FindingText findings;
@@ -37,10 +46,36 @@ final class BuildText {
         totals(sheet, result);
         sheet.entry(Span.faint("cost"), Span.plain(cost(catalog, result)));
         limits(sheet, result.limits());
-        for (Finding finding : told) {
+        for (List<Finding> same : apartFromPath(told)) {
             sheet.blank();
-            findings.write(sheet, finding, true);
+            findings.write(sheet, same.get(0), true);
+            if (same.size() > 1) {
+                List<String> paths = Phrases.each(same.subList(1, same.size()), other -> path(other, same.get(0)));
+                sheet.entry(Span.faint("also"), Span.plain("the same at " + Phrases.and(paths) + "."));
+            }
         }
+    }
+
+    /** The findings in their order, those together that say the same of several places, as of slots that are alike. */
+    private static Collection<List<Finding>> apartFromPath(List<Finding> findings) {
+        Map<Object, List<Finding>> same = new LinkedHashMap<>();
+        for (Finding finding : findings) {
+            SortedMap<String, Object> data = new TreeMap<>(finding.data());
+            boolean placed = data.remove(PATH) != null;
+            Object said = placed ? List.of(finding.rule(), finding.severity(), finding.because(), data) : finding;
+            same.computeIfAbsent(said, unused -> new ArrayList<>()).add(finding);
+        }
+        return same.values();
+    }
+
+    /** Where on the build it is, and in the document where that is not where another one is. */
+    private static String path(Finding finding, Finding told) {
+        String path = String.valueOf(finding.data().get(PATH));
+        if (finding.where().isEmpty() || finding.where().equals(told.where())) {
+            return path;
+        }
+        Origin place = finding.where().get(0);
+        return path + " (" + (told.where().isEmpty() ? Places.of(place) : Places.of(place, told.where().get(0).file())) + ")";
     }
 
     static String on(Catalog catalog, Build build) {
