@@ -1,14 +1,15 @@
 package fettle.judgement;
 
 import fettle.space.Assembly;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 
 /** Names assemblies by their parts. */
-final class Assemblies {
+public final class Assemblies {
 
     /** What stands between a head and what is on it. */
     static final String WITH = " with ";
@@ -22,15 +23,18 @@ final class Assemblies {
 
     /** The head with what is on it, by path within the place; an empty slot is told as such. */
     static String words(SortedMap<String, String> parts) {
-        if (parts.isEmpty()) {
-            return "an empty slot";
-        }
-        List<String> rest = new ArrayList<>();
-        parts.forEach((path, part) -> {
-            if (!path.isEmpty()) {
-                rest.add(part);
-            }
-        });
-        return parts.get("") + (rest.isEmpty() ? "" : WITH + String.join(", ", rest));
+        return parts.isEmpty() ? "an empty slot" : filled(parts);
+    }
+
+    /**
+     * The head with what is on it, what is there more than once being counted.
+     *
+     * @param parts by path within the place, where the head's own is empty
+     */
+    public static String filled(SortedMap<String, String> parts) {
+        Map<String, Long> counts = parts.entrySet().stream().filter(part -> !part.getKey().isEmpty())
+                .collect(Collectors.groupingBy(Map.Entry::getValue, LinkedHashMap::new, Collectors.counting()));
+        String rest = counts.entrySet().stream().map(each -> (each.getValue() > 1 ? each.getValue() + " times " : "") + each.getKey()).collect(Collectors.joining(", "));
+        return parts.get("") + (rest.isEmpty() ? "" : WITH + rest);
     }
 }

@@ -4,6 +4,7 @@ import fettle.catalog.Attribute;
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
 import fettle.catalog.Offer;
+import fettle.judgement.Assemblies;
 import fettle.space.Exact;
 import fettle.space.best.Demand;
 import fettle.space.best.Outcome;
@@ -58,14 +59,7 @@ public final class ImprovementWording {
 
     /** An assembly by its parts, the head first. */
     static String assembly(SortedMap<String, String> parts) {
-        if (parts.isEmpty()) {
-            return "nothing";
-        }
-        Map<String, Long> counted = parts.entrySet().stream().filter(part -> !part.getKey().isEmpty())
-                .collect(Collectors.groupingBy(Map.Entry::getValue, LinkedHashMap::new, Collectors.counting()));
-        String rest = counted.entrySet().stream().map(each -> (each.getValue() > 1 ? each.getValue() + " times " : "") + each.getKey())
-                .collect(Collectors.joining(", "));
-        return parts.get("") + (rest.isEmpty() ? "" : " with " + rest);
+        return parts.isEmpty() ? "nothing" : Assemblies.filled(parts);
     }
 
     /** What is bought where; nothing where nothing is. */

@@ -2,6 +2,7 @@ package fettle.view;
 
 import fettle.catalog.Attribute;
 import fettle.catalog.Catalog;
+import fettle.judgement.Assemblies;
 import fettle.judgement.PlatformSurvey;
 import fettle.space.Assembly;
 import fettle.space.Range;
@@ -152,8 +153,7 @@ final class SurveyText {
     }
 
     private static String words(Optional<Assembly> choice) {
-        return choice.map(assembly -> assembly.part() + (assembly.parts().size() == 1 ? "" : " with " + String.join(", ", assembly.parts().subList(1, assembly.parts().size()))))
-                .orElse("leaving the slot empty");
+        return choice.map(assembly -> Assemblies.filled(assembly.paths())).orElse("leaving the slot empty");
     }
 
     private void ranges(Sheet sheet, SortedMap<String, Range> ranges) {
