@@ -59,7 +59,7 @@ final class LadderCommand implements Command {
         CatalogReading reading = Intake.catalog(rules, directory);
         Catalog catalog = reading.catalog();
         String platform = Intake.platform(catalog, said.matchedOptionValue(Options.PLATFORM, "")).id();
-        SlotId slot = slot(reading.relations(), said.matchedOptionValue(SLOT, ""));
+        SlotId slot = slot(reading.relations(), platform, said.matchedOptionValue(SLOT, ""));
         Space space = Space.of(reading.relations());
         if (!slot.host().equals(platform) && !space.leadsTo(platform, List.of(slot.host()))) {
             throw new NotChecked(slot + " is no slot on " + platform + ": " + (catalog.platforms().containsKey(slot.host())
@@ -86,10 +86,11 @@ final class LadderCommand implements Command {
         return settings.exitCode(findings);
     }
 
-    private static SlotId slot(Relations relations, String named) {
+    private static SlotId slot(Relations relations, String platform, String named) {
         int cut = named.indexOf('/');
         if (cut < 0) {
-            throw new NotChecked("'" + named + "' names no slot; write the host's id, a slash, and the slot's id");
+            boolean onPlatform = relations.slots(platform).stream().anyMatch(slot -> slot.slot().equals(named));
+            throw new NotChecked("'" + named + "' names no slot; write the host's id, a slash, and the slot's id" + (onPlatform ? ", as in " + platform + "/" + named : ""));
         }
         String host = named.substring(0, cut);
         SlotId slot = new SlotId(host, named.substring(cut + 1));

@@ -124,7 +124,8 @@ class LadderTest {
         assertEquals("fettle ladder: oar has no slot gripp; did you mean grip? Its slots are grip\n", ladder(EXTENDED, "oar", "oar/gripp", "steady").err());
         assertEquals("fettle ladder: the catalog has no part or platform hron; did you mean horn?\n", ladder(EXTENDED, "oar", "hron/grip", "steady").err());
         assertEquals("fettle ladder: the catalog has no lens stedy; did you mean steady?\n", ladder(EXTENDED, "oar", "oar/grip", "stedy").err());
-        assertEquals("fettle ladder: 'grip' names no slot; write the host's id, a slash, and the slot's id\n", ladder(EXTENDED, "oar", "grip", "steady").err());
+        assertEquals("fettle ladder: 'grip' names no slot; write the host's id, a slash, and the slot's id, as in oar/grip\n", ladder(EXTENDED, "oar", "grip", "steady").err());
+        assertEquals("fettle ladder: 'blade' names no slot; write the host's id, a slash, and the slot's id\n", ladder(EXTENDED, "oar", "blade", "steady").err());
         Ran missing = Ran.fettle("ladder", EXTENDED, "--platform", "oar");
         assertEquals(2, missing.exit());
         assertTrue(missing.err().contains("--slot"), missing.err());
