@@ -6,6 +6,7 @@ import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
 import fettle.catalog.Part;
 import fettle.document.Origin;
+import fettle.engine.Severity;
 import fettle.judgement.BuildReview;
 import fettle.judgement.Finding;
 import fettle.space.BuildResult;
@@ -35,7 +36,12 @@ final class BuildText {
         this.wording = new LimitWording(catalog);
     }
 
-    void write(Sheet sheet, BuildReview review, List<Finding> told) {
+    /**
+     * Writes the build.
+     *
+     * @param briefly whether notes are told without their reasons and what to do
+     */
+    void write(Sheet sheet, BuildReview review, List<Finding> told, boolean briefly) {
         BuildResult result = review.result();
         Build build = result.build();
         sheet.entry(
@@ -46,11 +52,21 @@ final class BuildText {
         totals(sheet, result);
         sheet.entry(Span.faint("cost"), Span.plain(cost(catalog, result)));
         limits(sheet, result.limits());
+        boolean followed = false;
         for (List<Finding> same : apartFromPath(told)) {
-            sheet.blank();
-            findings.write(sheet, same.get(0), true);
+            Finding first = same.get(0);
+            boolean brief = briefly && first.severity() == Severity.NOTE;
+            if (!brief || !followed) {
+                sheet.blank();
+            }
+            followed = brief;
+            if (brief) {
+                findings.briefly(sheet, first, build.origin());
+            } else {
+                findings.write(sheet, first, true);
+            }
             if (same.size() > 1) {
-                List<String> paths = Phrases.each(same.subList(1, same.size()), other -> path(other, same.get(0)));
+                List<String> paths = Phrases.each(same.subList(1, same.size()), other -> path(other, first));
                 sheet.entry(Span.faint("also"), Span.plain("the same at " + Phrases.and(paths) + "."));
             }
         }

@@ -37,9 +37,7 @@ final class FindingText {
 
     /** Writes the finding; its subject is left out where the reader knows it. */
     void write(Sheet sheet, Finding finding, boolean subjectKnown) {
-        sheet.entry(
-                new Span(finding.severity().word(), tone(finding.severity())),
-                Span.strong(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
+        headline(sheet, finding);
         List<Told> reasons = wording.reasons(finding);
         places(sheet, finding, reasons, subjectKnown);
         int most = finding.severity() == Severity.ERROR ? MOST_REASONS : MOST_OF_ADVICE;
@@ -48,6 +46,18 @@ final class FindingText {
         why(sheet, shown, finding.where().isEmpty() ? "" : finding.where().get(0).file());
         leftOut(sheet, 0, reasons.size() - shown.size());
         remedies(sheet, wording.remedies(finding));
+    }
+
+    /** Writes what is wrong and where, unless that is where the reader is already. */
+    void briefly(Sheet sheet, Finding finding, Origin known) {
+        headline(sheet, finding);
+        finding.where().stream().limit(1).filter(origin -> !origin.equals(known)).forEach(origin -> sheet.entry(Span.faint("at"), Span.plain(Places.of(origin))));
+    }
+
+    private void headline(Sheet sheet, Finding finding) {
+        sheet.entry(
+                new Span(finding.severity().word(), tone(finding.severity())),
+                Span.strong(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
     }
 
     /** Writes, below one that is told, where others are that have the same cause, and what to try first with each where that is something else. */

@@ -17,6 +17,9 @@ import java.util.stream.Collectors;
 /** Writes reports for people to read on a terminal. */
 public final class TextView {
 
+    /** So many builds are told with the reasons of all that is noted of them; of more, nobody reads them. */
+    private static final int MOST_WHOLE = 3;
+
     private final Wording wording;
     private final TextStyle style;
 
@@ -41,17 +44,21 @@ public final class TextView {
         Sheet sheet = new Sheet(style.colour());
         findings(sheet, reading.catalog(), general);
         BuildText text = new BuildText(wording, reading.catalog());
+        boolean briefly = builds.size() > MOST_WHOLE;
         for (BuildReview build : builds) {
             List<Finding> told = build.findings().stream().filter(this::tells).toList();
             boolean fails = !build.result().valid() && style.tells(Severity.ERROR);
             if (style.quiet().isEmpty() || !told.isEmpty() || fails) {
-                text.write(sheet, build, told);
+                text.write(sheet, build, told, briefly);
                 sheet.blank();
                 waived(sheet, build.findings());
             }
         }
         if (style.quiet().isEmpty()) {
             sheet.paragraph(0, 2, Span.strong(name(report.catalog()) + ": " + verdict(builds) + "; " + report.tally().inWords() + "."));
+            if (briefly && report.findings().stream().anyMatch(finding -> finding.severity() == Severity.NOTE && finding.subject().startsWith("build:") && tells(finding))) {
+                sheet.paragraph(0, 2, Span.plain("Of so many builds notes are told without reasons and without what to do; validate one by itself for these, or take --format json."));
+            }
         }
         return sheet.toString();
     }
