@@ -32,6 +32,11 @@ public record Attribute(
         return combine == Combine.SUM || combine == Combine.PERCENT;
     }
 
+    /** Whether one part alone makes up the total: the one with the greatest value, or the least. */
+    public boolean ofOneAlone() {
+        return combine == Combine.MAX || combine == Combine.MIN;
+    }
+
     /**
      * Whether no value is worse than any; otherwise it is better than any. Only where the greatest or the least counts can there be no value though others have one.
      */

@@ -65,7 +65,7 @@ final class Advising {
         Set<String> owned = new HashSet<>();
         build.owned().forEach(part -> owned.add(part.id()));
         this.shopping = new Shopping(prices, owned);
-        this.evidence = new Evidence(build, weighing, shopping);
+        this.evidence = new Evidence(result, weighing, shopping);
         Set<String> obscure = obscure(reading.halfRead());
         this.swaps = Swaps.thought(reading.relations(), check, weighing, shopping, result).prospects().stream()
                 .filter(swap -> Collections.disjoint(obscure, swap.from().values()) && Collections.disjoint(obscure, swap.to().values()))

@@ -2,8 +2,10 @@ package fettle.judgement;
 
 import fettle.catalog.Build;
 import fettle.catalog.Fact;
+import fettle.catalog.FactList;
 import fettle.document.Origin;
 import fettle.space.Fraction;
+import fettle.space.best.Mainstay;
 import fettle.space.best.Prospect;
 import fettle.space.best.Swap;
 import fettle.space.best.Turn;
@@ -126,6 +128,11 @@ public record Alternative(
         return swap.tried().map(Swap::notchesDropped).filter(paths -> !paths.isEmpty());
     }
 
+    /** By attribute, what elsewhere in the build keeps totals that would be worse by it alone; or nothing. */
+    public Optional<SortedMap<String, Mainstay>> held() {
+        return Optional.of(evidence.held(swap)).filter(held -> !held.isEmpty());
+    }
+
     /** Where what must be bought is cheapest. */
     public List<Fact> offers() {
         return evidence.bought(swap);
@@ -141,9 +148,10 @@ public record Alternative(
         return evidence.prices(swap.from().values().stream().filter(part -> !swap.to().containsValue(part)).toList());
     }
 
-    /** The figures that show what gets better and worse. */
+    /** The figures that show what gets better and worse, and what is kept by what. */
     public List<Fact> figures() {
-        return evidence.figures(Stream.concat(better.keySet().stream(), worse.keySet().stream()).sorted().toList(), List.of(swap.from().values(), swap.to().values()));
+        return new FactList().addAll(evidence.figures(Stream.concat(better.keySet().stream(), worse.keySet().stream()).sorted().toList(),
+                List.of(swap.from().values(), swap.to().values()))).addAll(evidence.holding(swap, evidence.held(swap))).list();
     }
 
     /** By what the lens gains. */

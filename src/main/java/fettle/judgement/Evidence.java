@@ -1,14 +1,15 @@
 package fettle.judgement;
 
 import fettle.catalog.Attribute;
-import fettle.catalog.Build;
 import fettle.catalog.Catalog;
 import fettle.catalog.Fact;
 import fettle.catalog.FactList;
 import fettle.catalog.Offer;
 import fettle.catalog.Part;
 import fettle.catalog.Stat;
+import fettle.space.BuildResult;
 import fettle.space.PricedOffer;
+import fettle.space.best.Mainstay;
 import fettle.space.best.Prospect;
 import fettle.space.best.Purchase;
 import fettle.space.best.Shopping;
@@ -18,15 +19,21 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 
 /** Shows by what a catalog states how assemblies in a place of a build differ: what their parts cost, and their figures. */
-record Evidence(Build build, Weighing weighing, Shopping shopping) {
+record Evidence(BuildResult result, Weighing weighing, Shopping shopping) {
 
     /** By what is weighed: the lens, and what is worn. */
     List<Fact> terms() {
         FactList facts = new FactList().add(weighing.lens());
         weighing.outfit().ifPresent(facts::add);
         return facts.list();
+    }
+
+    /** By attribute, what keeps totals that a swap alone would leave worse. */
+    SortedMap<String, Mainstay> held(Prospect swap) {
+        return Mainstay.of(weighing, result, swap);
     }
 
     /** Where what a change needs is cheapest. */
@@ -61,7 +68,7 @@ record Evidence(Build build, Weighing weighing, Shopping shopping) {
     List<Fact> figures(Collection<String> attributes, List<? extends Collection<String>> assemblies) {
         Catalog catalog = weighing.catalog();
         FactList facts = new FactList();
-        Map<String, Stat> bases = catalog.platforms().get(build.platform().id()).stats();
+        Map<String, Stat> bases = catalog.platforms().get(result.build().platform().id()).stats();
         attributes.stream().filter(id -> Optional.ofNullable(catalog.attributes().get(id)).filter(Attribute::basedOnPlatform).isPresent())
                 .flatMap(id -> Optional.ofNullable(bases.get(id)).stream()).forEach(facts::add);
         for (Collection<String> assembly : assemblies) {
@@ -76,9 +83,15 @@ record Evidence(Build build, Weighing weighing, Shopping shopping) {
     }
 
     private void figures(Part part, Collection<String> attributes, FactList facts) {
-        for (Map<String, Stat> stats : build.loaded() ? List.of(part.stats(), part.loaded()) : List.of(part.stats())) {
+        for (Map<String, Stat> stats : result.build().loaded() ? List.of(part.stats(), part.loaded()) : List.of(part.stats())) {
             attributes.stream().flatMap(attribute -> Optional.ofNullable(stats.get(attribute)).stream()).forEach(facts::add);
         }
+    }
+
+    /** The figures that show what is kept by what. */
+    List<Fact> holding(Prospect swap, SortedMap<String, Mainstay> held) {
+        return figures(held.keySet(), List.of(swap.from().values(), swap.to().values(),
+                held.values().stream().flatMap(mainstay -> mainstay.parts().values().stream()).distinct().toList()));
     }
 
     /** What the lens weighs. */

@@ -4,12 +4,15 @@ import fettle.catalog.Build;
 import fettle.catalog.Fact;
 import fettle.catalog.FactList;
 import fettle.document.Origin;
+import fettle.space.best.Mainstay;
 import fettle.space.best.Prospect;
 import fettle.space.worth.Standing;
 import java.math.BigDecimal;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * How the assembly in one place of a build stands among all that give a valid build there, by what they would cost and what the lens gains.
@@ -54,6 +57,11 @@ public record Midway(Build build, String path, Origin place, SortedMap<String, S
         return Evidence.sources(below.swap());
     }
 
+    /** By attribute, what elsewhere in the build keeps totals that are part of what it gives. */
+    public Optional<SortedMap<String, Mainstay>> cheaperHeld() {
+        return Optional.of(held(below)).filter(held -> !held.isEmpty());
+    }
+
     /** What costs more, in words. */
     public String dearer() {
         return Assemblies.words(above.swap().to());
@@ -74,11 +82,24 @@ public record Midway(Build build, String path, Origin place, SortedMap<String, S
         return Evidence.sources(above.swap());
     }
 
+    /** By attribute, what elsewhere in the build keeps totals that are part of what it gives. */
+    public Optional<SortedMap<String, Mainstay>> dearerHeld() {
+        return Optional.of(held(above)).filter(held -> !held.isEmpty());
+    }
+
+    /** Of the totals that the lens weighs alone, since nothing is said of the others. */
+    private SortedMap<String, Mainstay> held(Rung rung) {
+        SortedMap<String, Mainstay> held = new TreeMap<>(evidence.held(rung.swap()));
+        held.keySet().retainAll(evidence.weighed());
+        return held;
+    }
+
     /** What is stated that shows it. */
     public List<Fact> because() {
         List<Collection<String>> assemblies = List.of(from.values(), below.swap().to().values(), above.swap().to().values());
         FactList facts = new FactList().addAll(evidence.terms());
         assemblies.forEach(assembly -> facts.addAll(evidence.prices(assembly)));
-        return facts.addAll(evidence.figures(evidence.weighed(), assemblies)).list();
+        return facts.addAll(evidence.figures(evidence.weighed(), assemblies)).addAll(evidence.holding(below.swap(), held(below)))
+                .addAll(evidence.holding(above.swap(), held(above))).list();
     }
 }

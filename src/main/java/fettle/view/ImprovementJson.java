@@ -5,6 +5,7 @@ import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.LimitMargin;
 import fettle.space.best.Improvement;
+import fettle.space.best.Mainstay;
 import fettle.space.best.Outcome;
 import fettle.space.best.Purchase;
 import fettle.space.best.Share;
@@ -35,9 +36,9 @@ public final class ImprovementJson {
             json.writeObjectPropertyStart("before");
             figures(json, improvement.before(), improvement.benefit());
             json.writeEndObject();
-            swaps(json, "swaps", improvement.swaps().swaps());
+            swaps(json, "swaps", improvement, improvement.swaps().swaps(), false);
             texts(json, "bounded", improvement.swaps().bounded());
-            swaps(json, "steps", improvement.steps().swaps());
+            swaps(json, "steps", improvement, improvement.steps().swaps(), true);
             json.writeBooleanProperty("stepsProved", improvement.steps().proved());
             best(json, improvement);
             json.writeArrayPropertyStart("margins");
@@ -64,8 +65,10 @@ public final class ImprovementJson {
         JsonView.value(json, parts);
     }
 
-    private void swaps(JsonGenerator json, String name, List<Swap> swaps) {
+    /** Each swap is one of the build as it is or, where they are steps, as the step before leaves it. */
+    private void swaps(JsonGenerator json, String name, Improvement improvement, List<Swap> swaps, boolean steps) {
         json.writeArrayPropertyStart(name);
+        BuildResult before = improvement.before();
         for (Swap swap : swaps) {
             json.writeStartObject();
             json.writeStringProperty("path", swap.path());
@@ -81,7 +84,10 @@ public final class ImprovementJson {
             texts(json, "rolesElsewhere", swap.rolesElsewhere());
             texts(json, "limitsBroken", swap.limitsBroken());
             texts(json, "notchesDropped", swap.notchesDropped());
+            json.writeName("held");
+            JsonView.value(json, Mainstay.of(improvement.weighing(), before, swap.prospect()));
             json.writeEndObject();
+            before = steps ? swap.after() : before;
         }
         json.writeEndArray();
     }

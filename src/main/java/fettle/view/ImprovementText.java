@@ -9,6 +9,7 @@ import fettle.space.Fraction;
 import fettle.space.LimitMargin;
 import fettle.space.best.Change;
 import fettle.space.best.Improvement;
+import fettle.space.best.Mainstay;
 import fettle.space.best.Outcome;
 import fettle.space.best.Share;
 import fettle.space.best.Swap;
@@ -21,6 +22,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedMap;
 import java.util.function.Function;
 
 /** Writes how a build can be improved for people, as a reviewer's notes: what is wrong, what to do first, what not to bother with, and the best build. */
@@ -139,7 +141,8 @@ public final class ImprovementText {
         sheet.entry(Span.faint(gutter), Span.strong(swap.path() + ": " + ImprovementWording.assembly(swap.to())),
                 Span.plain(" for " + ImprovementWording.assembly(swap.from()) + ": " + gain + ", for "
                         + (swap.price().signum() == 0 ? "nothing" : words.money(swap.price()))));
-        sheet.more(2, Span.plain(words.changes(turns(improvement, swap))));
+        SortedMap<String, Mainstay> held = Mainstay.of(improvement.weighing(), improvement.before(), swap.prospect());
+        sheet.more(2, Span.plain(words.changes(turns(improvement, swap)) + (held.isEmpty() ? "" : ", as long as " + Phrases.and(Phrases.each(held.values(), TurnWording::of)))));
         if (!swap.buy().isEmpty()) {
             sheet.more(2, Span.plain(words.bought(swap.buy())));
         }

@@ -12,6 +12,7 @@ import fettle.space.BuildResult;
 import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.LimitMargin;
+import fettle.space.best.Mainstay;
 import fettle.space.best.Turn;
 import fettle.space.worth.Gain;
 import fettle.space.worth.Gains;
@@ -203,6 +204,8 @@ public final class JsonView {
             GainJson.write(json, gain);
         } else if (value instanceof Turn turn) {
             turn(json, turn);
+        } else if (value instanceof Mainstay mainstay) {
+            value(json, Map.of("total", mainstay.total(), "parts", mainstay.parts()));
         } else if (value instanceof SlotsOnPlatforms where) {
             value(json, where.slots());
         } else if (value instanceof FitSets fits) {

@@ -5,6 +5,7 @@ import fettle.judgement.FitSets;
 import fettle.judgement.SlotsOnPlatforms;
 import fettle.space.Exact;
 import fettle.space.Fraction;
+import fettle.space.best.Mainstay;
 import fettle.space.best.Turn;
 import fettle.space.worth.Gain;
 import java.math.BigDecimal;
@@ -65,12 +66,16 @@ record Template(String currency) {
             return GainWording.of(gain);
         } else if (value instanceof Turn turn) {
             return TurnWording.of(turn);
+        } else if (value instanceof Mainstay mainstay) {
+            return TurnWording.of(mainstay);
         } else if (value instanceof SlotsOnPlatforms where) {
             return where.words();
         } else if (value instanceof FitSets fits) {
             return Phrases.apart(Phrases.each(fits.sets(), set -> Phrases.and(set.parts()) + " in " + Phrases.and(set.slots())));
         } else if (value instanceof Collection<?> items) {
             return Phrases.joined(items.stream().map(item -> words(item, manner)).toList(), manner);
+        } else if (value instanceof Map<?, ?> map && map.values().stream().allMatch(Mainstay.class::isInstance)) {
+            return words(map.values(), manner);
         } else if (value instanceof Map<?, ?> map) {
             return Phrases.joined(map.entrySet().stream().map(entry -> entry.getKey() + " " + words(entry.getValue(), manner)).toList(), manner);
         }
