@@ -108,14 +108,19 @@ public record Alternative(
         return Assemblies.words(swap.to());
     }
 
-    /** What would be put there, in words, where that is bought; {@code null} otherwise, so that what hangs on it is left unsaid. */
+    /** What would be there, by path within the place, where the head's own is empty. */
+    public SortedMap<String, String> parts() {
+        return swap.to();
+    }
+
+    /** What would be put there, in words that say where each part goes, where that is bought; {@code null} otherwise, so that what hangs on it is left unsaid. */
     public String bought() {
-        return swap.to().isEmpty() || sources().isEmpty() ? null : to();
+        return swap.to().isEmpty() || sources().isEmpty() ? null : evidence.put(swap);
     }
 
     /** The same where nothing has to be bought. */
     public String had() {
-        return swap.to().isEmpty() || !sources().isEmpty() ? null : to();
+        return swap.to().isEmpty() || !sources().isEmpty() ? null : evidence.put(swap);
     }
 
     /** What would be taken out with nothing in its place, in words; {@code null} where something takes it. */

@@ -2,6 +2,7 @@ package fettle.judgement;
 
 import fettle.space.Assembly;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -24,6 +25,19 @@ public final class Assemblies {
     /** The head with what is on it, by path within the place; an empty slot is told as such. */
     static String words(SortedMap<String, String> parts) {
         return parts.isEmpty() ? "an empty slot" : filled(parts);
+    }
+
+    /**
+     * The head with what is on it and where that goes, as a build writes it.
+     *
+     * @param path where the head stands
+     * @param parts by path within the place, where the head's own is empty; at least that
+     */
+    static String placed(String path, SortedMap<String, String> parts) {
+        List<String> rest = parts.entrySet().stream().filter(part -> !part.getKey().isEmpty()).map(part -> part.getValue() + " at " + path + "/" + part.getKey()).toList();
+        int last = rest.size() - 1;
+        return rest.isEmpty() ? parts.get("")
+                : parts.get("") + WITH + (last == 0 ? "" : String.join(", ", rest.subList(0, last)) + " and ") + rest.get(last);
     }
 
     /**

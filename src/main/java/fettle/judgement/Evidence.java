@@ -36,6 +36,13 @@ record Evidence(BuildResult result, Weighing weighing, Shopping shopping) {
         return Mainstay.of(weighing, result, swap);
     }
 
+    /** What a swap puts in, in words, with where each part goes unless there is one way alone; an empty slot is told as such. */
+    String put(Prospect swap) {
+        SortedMap<String, String> to = swap.to();
+        boolean one = to.size() < 2 || to.size() == 2 && weighing.catalog().parts().get(to.get("")).slots().size() < 2;
+        return one ? Assemblies.words(to) : Assemblies.placed(swap.path(), to);
+    }
+
     /** Where what a change needs is cheapest. */
     List<Fact> bought(Prospect swap) {
         FactList facts = new FactList();

@@ -42,6 +42,16 @@ public record Midway(Build build, String path, Origin place, SortedMap<String, S
         return Assemblies.words(below.swap().to());
     }
 
+    /** The same with where each part goes. */
+    public String cheaperPut() {
+        return evidence.put(below.swap());
+    }
+
+    /** The same by path within the place, where the head's own is empty. */
+    public SortedMap<String, String> cheaperParts() {
+        return below.swap().to();
+    }
+
     /** What would be saved with it. */
     public BigDecimal saved() {
         return below.money();
@@ -65,6 +75,16 @@ public record Midway(Build build, String path, Origin place, SortedMap<String, S
     /** What costs more, in words. */
     public String dearer() {
         return Assemblies.words(above.swap().to());
+    }
+
+    /** The same with where each part goes. */
+    public String dearerPut() {
+        return evidence.put(above.swap());
+    }
+
+    /** The same by path within the place, where the head's own is empty. */
+    public SortedMap<String, String> dearerParts() {
+        return above.swap().to();
     }
 
     /** What it would cost besides. */

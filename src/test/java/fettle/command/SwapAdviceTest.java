@@ -195,4 +195,41 @@ class SwapAdviceTest {
         assertHas("first  no single swap", said("improve", "parts: { hand: torch, ring: relic, rail: [plank, knob] }"));
         assertLacks("serves here as", said("improve", "parts: { hand: plain, ring: lantern, rail: [plank, knob] }"));
     }
+
+    /** More parts for the hand, one of which has these slots. */
+    private void spar(String slots) throws IOException {
+        Files.writeString(folder.resolve("quay").resolve("more.yaml"), """
+                mounts: [{ id: cleat }]
+                parts:
+                  - { id: spar, kind: thing, mounts: [peg], slots: [%s] }
+                  - { id: kelp, kind: thing, mounts: [cleat], blocks: [shade], stats: { grip: 20 } }
+                  - { id: moth, kind: thing, mounts: [cleat], stats: { grip: 1 } }
+                offers: [{ part: spar, vendor: harbour, price: 1 }, { part: kelp, vendor: harbour, price: 2 }, { part: moth, vendor: harbour, price: 1 }]
+                """.formatted(slots));
+    }
+
+    @Test
+    void a_remedy_tells_where_each_part_goes_that_could_go_elsewhere() throws IOException {
+        spar("{ id: low, mounts: [cleat], required: true }, { id: high, tags: [shade], mounts: [cleat], required: true }");
+        assertHas("Put in spar with kelp at hand/high and moth at hand/low; buy", said("validate", "parts: { hand: plain }"));
+        assertHas("\"parts\" : {\n        \"\" : \"spar\",\n        \"high\" : \"kelp\",\n        \"low\" : \"moth\"\n      },",
+                said("validate", "parts: { hand: plain }", "--format", "json"));
+        assertLacks("error", said("validate", "parts: { hand: spar, hand/high: kelp, hand/low: moth }"));
+        assertHas("(blocked-slot)", said("validate", "parts: { hand: spar, hand/low: kelp, hand/high: moth }"));
+    }
+
+    @Test
+    void a_remedy_tells_the_position_in_a_slot_that_holds_several() throws IOException {
+        spar("{ id: rack, tags: [shade], mounts: [cleat], most: 2 }");
+        assertHas("Put in spar with kelp at hand/rack:0 and moth at hand/rack:1; buy", said("validate", "parts: { hand: plain }"));
+        assertLacks("error", said("validate", "parts: { hand: spar, hand/rack: [kelp, moth] }"));
+    }
+
+    @Test
+    void a_remedy_leaves_unsaid_where_the_only_part_goes_in_the_only_slot() throws IOException {
+        spar("{ id: low, mounts: [cleat] }");
+        assertHas("Put in spar with kelp; buy", said("validate", "parts: { hand: plain }"));
+        spar("{ id: low, mounts: [cleat] }, { id: high, mounts: [clip] }");
+        assertHas("Put in spar with kelp at hand/low; buy", said("validate", "parts: { hand: plain }"));
+    }
 }
