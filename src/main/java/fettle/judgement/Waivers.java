@@ -30,18 +30,22 @@ final class Waivers {
     /** What is drawn on a platform on which nothing could be compared. */
     private static final String VOID = "void-platform";
 
-    private final Set<String> parts;
-    private final Set<String> platforms;
+    private final Map<String, Part> parts;
+    private final Map<String, Part> platforms;
     private final boolean priced;
     private final List<Waiver> waivers;
     private final String patch;
 
     Waivers(Catalog catalog) {
         this.waivers = catalog.waivers();
-        this.parts = catalog.parts().values().stream().map(Part::subject).collect(Collectors.toSet());
-        this.platforms = catalog.platforms().values().stream().map(Part::subject).collect(Collectors.toSet());
+        this.parts = bySubject(catalog.parts().values());
+        this.platforms = bySubject(catalog.platforms().values());
         this.priced = catalog.head().flatMap(head -> Optional.ofNullable(catalog.currencies().get(head.currency()))).filter(base -> base.rate().compareTo(BigDecimal.ONE) == 0).isPresent();
         this.patch = catalog.head().map(CatalogHead::patch).orElse("");
+    }
+
+    private static Map<String, Part> bySubject(Collection<Part> entries) {
+        return entries.stream().collect(Collectors.toMap(Part::subject, entry -> entry));
     }
 
     /** The findings, those that a waiver in force accepts being marked with its reason. */
@@ -58,20 +62,24 @@ final class Waivers {
     /** What became of each waiver, given all that was drawn on the catalog. */
     List<WaiverUse> uses(Collection<Finding> drawn, RuleIndex rules, Reading reading, HalfRead halfRead) {
         // Where no platform has a build, or it isn't known what anything costs, it is no fault of a waiver that parts are not compared.
-        boolean compared = priced && !drawn.stream().filter(finding -> finding.rule().equals(VOID)).map(Finding::subject).collect(Collectors.toSet()).containsAll(platforms);
+        boolean compared = priced && !drawn.stream().filter(finding -> finding.rule().equals(VOID)).map(Finding::subject).collect(Collectors.toSet()).containsAll(platforms.keySet());
         return waivers.stream().map(waiver -> {
-            List<String> subjects = drawn.stream().filter(finding -> finding.rule().equals(waiver.rule())).map(Finding::subject).distinct().toList();
+            List<Finding> ofRule = drawn.stream().filter(finding -> finding.rule().equals(waiver.rule())).toList();
+            List<String> subjects = ofRule.stream().map(Finding::subject).distinct().toList();
             boolean used = subjects.contains(waiver.subject());
             // Only told of one that accepts nothing.
-            Map<Boolean, List<String>> others = used || parts.contains(waiver.subject()) || platforms.contains(waiver.subject()) ? Map.of()
-                    : subjects.stream().collect(Collectors.partitioningBy(subject -> accept(waiver.rule(), subject)));
-            List<String> near = NearSubjects.of(waiver.subject(), others.getOrDefault(false, List.of()));
-            List<String> covered = near.isEmpty() ? NearSubjects.of(waiver.subject(), others.getOrDefault(true, List.of())) : List.of();
+            Optional<Part> entry = Optional.ofNullable(parts.getOrDefault(waiver.subject(), platforms.get(waiver.subject())));
+            List<String> told = used ? List.of() : entry.map(named -> elsewhere(named, ofRule)).orElse(List.of());
+            Map<Boolean, List<String>> others = (used ? List.<String>of() : entry.isPresent() ? told : subjects).stream()
+                    .collect(Collectors.partitioningBy(subject -> accept(waiver.rule(), subject)));
+            List<String> near = entry.isPresent() ? others.get(false) : NearSubjects.of(waiver.subject(), others.get(false));
+            List<String> covered = !near.isEmpty() ? List.of() : entry.isPresent() ? others.get(true) : NearSubjects.of(waiver.subject(), others.get(true));
             return new WaiverUse(
                     waiver,
                     rules.find(waiver.rule()).map(rule -> judged(rule, waiver.subject(), compared, halfRead)).orElse(false),
                     rules.find(waiver.rule()).filter(rule -> rule.topic().equals(PATCH)).isPresent(),
                     used,
+                    !told.isEmpty(),
                     expired(waiver),
                     patch,
                     Optional.of(near).filter(some -> !some.isEmpty()),
@@ -81,8 +89,13 @@ final class Waivers {
         }).toList();
     }
 
+    /** The subjects of findings that an entry is among the places to look at of. */
+    private static List<String> elsewhere(Part entry, List<Finding> findings) {
+        return findings.stream().filter(finding -> finding.where().contains(entry.origin())).map(Finding::subject).distinct().sorted().toList();
+    }
+
     private boolean judged(RuleInfo rule, String subject, boolean compared, HalfRead halfRead) {
-        boolean known = !rule.topic().equals(COMPARING) || compared && (halfRead.parts().isEmpty() || !parts.contains(subject));
+        boolean known = !rule.topic().equals(COMPARING) || compared && (halfRead.parts().isEmpty() || !parts.containsKey(subject));
         return known && !rule.drlRules(Unit.JUDGEMENT).isEmpty() && !ELSEWHERE.contains(rule.topic());
     }
 
