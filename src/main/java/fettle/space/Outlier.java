@@ -7,6 +7,7 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 
 /**
@@ -70,14 +71,37 @@ public record Outlier(Stat stat, String group, Stat least, Stat most, int peers,
 
     /** The figure with its decimal point moved by one, two or three places so that it lies among the others; empty where none does. */
     public Optional<BigDecimal> shifted() {
-        return stat.value().signum() == 0
-                ? Optional.empty()
-                : FACTORS.stream().flatMap(factor -> Stream.of(stat.value().multiply(BigDecimal.valueOf(factor)), quotient(factor))).filter(this::among).findFirst();
+        return moved(this::among);
     }
 
     /** Whether there is such a move. */
     public boolean movable() {
         return shifted().isPresent();
+    }
+
+    /**
+     * The figure with its decimal point moved by one, two or three places so that it lies just beyond the others, as that of the greatest or the smallest part of a kind
+     * does: by no more than a quarter of their width, and of the nearest of them; empty where none does.
+     */
+    public Optional<BigDecimal> settled() {
+        BigDecimal below = least.value().subtract(quarter(least.value()));
+        BigDecimal above = most.value().add(quarter(most.value()));
+        return moved(value -> !among(value) && value.compareTo(below) >= 0 && value.compareTo(above) <= 0);
+    }
+
+    /** Whether there is such a move. */
+    public boolean settling() {
+        return settled().isPresent();
+    }
+
+    private Optional<BigDecimal> moved(Predicate<BigDecimal> home) {
+        return stat.value().signum() == 0
+                ? Optional.empty()
+                : FACTORS.stream().flatMap(factor -> Stream.of(stat.value().multiply(BigDecimal.valueOf(factor)), quotient(factor))).filter(home).findFirst();
+    }
+
+    private BigDecimal quarter(BigDecimal nearest) {
+        return width().min(nearest.abs()).multiply(new BigDecimal("0.25"));
     }
 
     /** Whether the others have one sign, and the greatest of them is at most ten times as great as the smallest. */
