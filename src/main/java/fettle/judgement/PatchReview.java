@@ -6,6 +6,7 @@ import fettle.catalog.Catalog;
 import fettle.catalog.Entry;
 import fettle.catalog.Part;
 import fettle.catalog.Reference;
+import fettle.document.DeepStack;
 import fettle.document.Document;
 import fettle.document.DocumentSet;
 import fettle.document.Places;
@@ -32,6 +33,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -52,6 +54,7 @@ public final class PatchReview {
 
     /** Everything that differs, and what that does to these builds. */
     public Comparison compare(CatalogReading old, CatalogReading now, DocumentSet builds) {
+        Supplier<List<Finding>> stated = DeepStack.begin(() -> stated(old, now));
         Relations before = old.relations();
         Relations after = now.relations();
         CatalogChanges changes = CatalogChanges.between(old.documents(), now.documents());
@@ -86,7 +89,27 @@ public final class PatchReview {
         advice.ifPresent(found -> facts.addAll(turned(found, before.catalog(), after.catalog(), changes)));
         facts.addAll(patched);
         patched.forEach(build -> build.shift().crossings().forEach(crossing -> facts.add(new CrossedLimit(build, crossing))));
-        return new Comparison(old, now, changes, touched, lost, gained, sources, advice.map(Advice::shifts), patched, new Judge(rules).judge(facts, places(old, now, builds)));
+        List<Finding> findings = new ArrayList<>(new Judge(rules).judge(facts, places(old, now, builds)));
+        findings.addAll(stated.get());
+        return new Comparison(old, now, changes, touched, lost, gained, sources, advice.map(Advice::shifts), patched, Judge.sorted(findings));
+    }
+
+    /** What the new catalog states wrongly and the old one did not, and the ids of either of which it isn't known which entry is compared. */
+    private List<Finding> stated(CatalogReading old, CatalogReading now) {
+        StatedErrors errors = new StatedErrors(rules);
+        List<Finding> before = errors.besideMentions(old);
+        Set<List<Object>> known = before.stream().map(PatchReview::said).collect(Collectors.toSet());
+        return Stream.concat(
+                before.stream().filter(PatchReview::ofSharedId),
+                errors.besideMentions(now).stream().filter(finding -> ofSharedId(finding) || !known.contains(said(finding)))).toList();
+    }
+
+    private static boolean ofSharedId(Finding finding) {
+        return finding.rule().equals("duplicate-id");
+    }
+
+    private static List<Object> said(Finding finding) {
+        return List.of(finding.rule(), finding.subject(), finding.data());
     }
 
     /** The mentions that named something before, or weren't there, and name nothing now, with what tells that. */

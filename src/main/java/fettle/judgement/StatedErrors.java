@@ -1,5 +1,6 @@
 package fettle.judgement;
 
+import fettle.catalog.Reference;
 import fettle.engine.RuleBase;
 import fettle.engine.RuleInfo;
 import fettle.engine.Severity;
@@ -24,8 +25,17 @@ public final class StatedErrors {
 
     /** The errors beside those of documents that can't be read, in order, with the catalog's waivers applied. */
     public List<Finding> of(CatalogReading reading) {
+        return of(reading, CatalogFacts.written(reading, judge.rules()));
+    }
+
+    /** The same without mentions that lead nowhere, which are judged by what they named before. */
+    List<Finding> besideMentions(CatalogReading reading) {
+        return of(reading, CatalogFacts.written(reading, judge.rules()).stream().filter(fact -> !(fact instanceof Reference)).toList());
+    }
+
+    private List<Finding> of(CatalogReading reading, List<?> written) {
         List<Object> facts = new ArrayList<>(reading.documentFacts());
-        facts.addAll(CatalogFacts.written(reading, judge.rules()));
+        facts.addAll(written);
         List<Finding> drawn = judge.judge(facts, reading.places()).stream().filter(finding -> finding.severity() == Severity.ERROR && topic(finding).equals(TOPIC)).toList();
         return new Waivers(reading.catalog()).applied(drawn);
     }
