@@ -138,6 +138,11 @@ public record PatchedBuild(String file, BuildShift shift) {
         return shift.repair().flatMap(outcome -> outcome instanceof RepairOutcome.CutShort cut ? Optional.of(cut.atLeast()) : Optional.empty());
     }
 
+    /** The platform, where no build of it is valid any more. */
+    public Optional<String> unbuildable() {
+        return shift.repair().flatMap(outcome -> outcome instanceof RepairOutcome.None none ? none.unbuildable() : Optional.empty());
+    }
+
     private Optional<Repair> nearest() {
         return shift.repair().flatMap(outcome -> outcome instanceof RepairOutcome.Found found ? Optional.of(found.repair()) : Optional.empty());
     }

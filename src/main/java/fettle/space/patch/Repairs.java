@@ -9,6 +9,7 @@ import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.Placement;
 import fettle.space.Prices;
+import fettle.space.Space;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -17,6 +18,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.TreeSet;
 
 /**
@@ -37,6 +39,7 @@ final class Repairs {
     private final BuildCheck check;
     private final Map<String, String> renames;
     private final int most;
+    private final Map<String, Boolean> empty = new ConcurrentHashMap<>();
 
     /** One repair with what it is chosen by. */
     private record Weighed(Arrangement arrangement, Repair repair, int renamed, Likeness likeness, Outlay outlay, List<String> order) {}
@@ -91,16 +94,16 @@ final class Repairs {
     private RepairOutcome search(Build build, Placement before, Map<String, Integer> kept, int work, int changes) {
         String platform = current(before.platform());
         if (!now.catalog().platforms().containsKey(platform)) {
-            return new RepairOutcome.None();
+            return new RepairOutcome.None(Optional.empty());
         }
         Arrangement start = Arrangement.of(before);
         RepairSearch.Outcome outcome = new RepairSearch(now, check, platform, start, kept, work, changes).search();
         int more = platform.equals(before.platform()) ? 0 : 1;
         if (!outcome.finished()) {
-            return new RepairOutcome.CutShort(outcome.changes() + more);
+            return isVoid(platform) ? new RepairOutcome.None(Optional.of(platform)) : new RepairOutcome.CutShort(outcome.changes() + more);
         }
         if (outcome.arrangements().isEmpty()) {
-            return new RepairOutcome.None();
+            return new RepairOutcome.None(isVoid(platform) ? Optional.of(platform) : Optional.empty());
         }
         Set<String> different = new HashSet<>();
         outcome.arrangements().forEach(arrangement -> different.add(arrangement.canonical()));
@@ -109,6 +112,11 @@ final class Repairs {
                 .min(BEST)
                 .orElseThrow();
         return new RepairOutcome.Found(withMoves(best, build, before, platform, start));
+    }
+
+    /** Whether nothing can be built on it, which a search for repairs may take long to find out. */
+    private boolean isVoid(String platform) {
+        return empty.computeIfAbsent(platform, id -> Space.of(now).folded(id).isVoid());
     }
 
     /** The repair with a step for each part that stays but cannot keep the notch that the build gives it. */
