@@ -4,6 +4,7 @@ import fettle.space.Fraction;
 import fettle.space.LimitMargin;
 import fettle.space.patch.LimitCrossing;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
 
 /** A limit that a patch took a build across, as patch rules match it. */
@@ -27,6 +28,11 @@ public record CrossedLimit(PatchedBuild build, LimitCrossing crossing) {
     /** Its id, where there was no such limit before. */
     public Optional<String> added() {
         return Optional.of(limit()).filter(unused -> crossing.added());
+    }
+
+    /** What the differences behind it are of, such as {@code x} for an entry that came or went, and {@code x.atMost}; empty where they cannot be told. */
+    public Optional<List<String>> through() {
+        return PatchedBuild.through(crossing.blame());
     }
 
     /** {@code error} or {@code warning}, as the limit says. */

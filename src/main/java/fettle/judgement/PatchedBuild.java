@@ -67,7 +67,12 @@ public record PatchedBuild(String file, BuildShift shift) {
 
     /** What the differences behind its breaking are of, such as {@code x} for an entry that came or went, and {@code x.mounts}; empty where they cannot be told. */
     public Optional<List<String>> through() {
-        List<String> through = shift.blame().stream().map(change -> change.entry().id() + (change.whole() ? "" : "." + change.what())).distinct().toList();
+        return through(shift.blame());
+    }
+
+    /** What differences are of, named likewise. */
+    static Optional<List<String>> through(List<Change> blame) {
+        List<String> through = blame.stream().map(change -> change.entry().id() + (change.whole() ? "" : "." + change.what())).distinct().toList();
         return Optional.of(through).filter(names -> !names.isEmpty());
     }
 

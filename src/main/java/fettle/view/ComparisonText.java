@@ -10,17 +10,21 @@ import fettle.judgement.PatchedBuild;
 import fettle.space.BuildResult;
 import fettle.space.patch.BuildShift;
 import fettle.space.patch.FigureShift;
+import fettle.space.patch.LimitCrossing;
 import fettle.space.patch.Verdict;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Writes a comparison for people: what broke first, then what shifted, then what changed. */
 public final class ComparisonText {
 
     private static final int MOST_BUILDS = 60;
     private static final String SHIFTED = "build-shifted";
+    private static final String CROSSED = "limit-crossed";
 
     private final Wording wording;
     private final TextStyle style;
@@ -42,7 +46,7 @@ public final class ComparisonText {
         if (style.quiet().isEmpty()) {
             doubt(sheet, comparison);
             mended(sheet, comparison);
-            shifted(sheet, comparison);
+            shifted(sheet, comparison, told);
             notes(sheet, told, text);
             int before = sheet.toString().length();
             new ChangeList(sheet, comparison).write();
@@ -89,8 +93,9 @@ public final class ComparisonText {
         }
     }
 
-    private void shifted(Sheet sheet, Comparison comparison) {
-        List<PatchedBuild> shifted = with(comparison.builds(), Verdict.SHIFTED);
+    private void shifted(Sheet sheet, Comparison comparison, List<Finding> told) {
+        Set<String> crossing = told.stream().filter(finding -> finding.rule().equals(CROSSED)).map(Finding::subject).collect(Collectors.toSet());
+        List<PatchedBuild> shifted = with(comparison.builds(), Verdict.SHIFTED).stream().filter(build -> !(crossing.contains(build.subject()) && crossesOnly(build))).toList();
         shifted.stream().limit(MOST_BUILDS).forEach(build -> {
             List<String> moved = new ArrayList<>(build.shift().figures().stream().map(figure -> moved(comparison, build.shift(), figure)).toList());
             moved.addAll(build.limits());
@@ -109,6 +114,13 @@ public final class ComparisonText {
         if (!shifted.isEmpty()) {
             sheet.blank();
         }
+    }
+
+    /** Whether nothing of a build moved but that it is outside limits now, which findings tell. */
+    private static boolean crossesOnly(PatchedBuild build) {
+        BuildShift shift = build.shift();
+        return shift.figures().isEmpty() && shift.crossings().stream().allMatch(LimitCrossing::outward) && shift.after().valid()
+                && build.renamed().isEmpty() && build.formerNames().isEmpty();
     }
 
     private static List<String> former(PatchedBuild build) {

@@ -60,7 +60,7 @@ final class FindingText {
                 Span.strong(wording.message(finding)), Span.plain("  "), Span.faint("(" + finding.rule() + ")"));
     }
 
-    /** Writes, below one that is told, where others are that have the same cause, and what to try first with each where that is something else. */
+    /** Writes, below one that is told, where others are that have the same cause, with the value of each that has one, and what to try first where that is something else. */
     void others(Sheet sheet, Finding told, String alike, List<Finding> others) {
         String file = told.where().isEmpty() ? "" : told.where().get(0).file();
         sheet.entry(Span.faint("also"), Span.plain(others.size() + " more " + alike + ":"));
@@ -72,6 +72,7 @@ final class FindingText {
             if (line.isEmpty() || !onWholeDocument(other)) {
                 line.add(Span.faint((line.isEmpty() ? "" : ", ") + subject));
             }
+            wording.value(other).ifPresent(value -> line.add(Span.plain(": " + value)));
             sheet.more(2, line.toArray(Span[]::new));
             first(other).filter(remedy -> !tried.equals(Optional.of(remedy))).ifPresent(remedy -> sheet.more(4, Span.plain(remedy)));
         });

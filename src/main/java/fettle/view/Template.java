@@ -46,10 +46,10 @@ record Template(String currency) {
                 value(found, data).orElseGet(() -> "some " + HUMP.matcher(found.group(1)).replaceAll(" ").toLowerCase(Locale.ROOT))));
     }
 
-    /** The text filled in; empty where a name has no value. */
+    /** The text filled in; empty where a name has no value that stands in none of the parts that may be left out. */
     Optional<String> whole(String template, Map<String, ?> data) {
-        boolean all = RuleInfo.PLACEHOLDER.matcher(template).results().allMatch(found -> value(found, data).isPresent());
-        return all ? Optional.of(plain(template, data)) : Optional.empty();
+        boolean all = RuleInfo.PLACEHOLDER.matcher(SPARE.matcher(template).replaceAll("")).results().allMatch(found -> value(found, data).isPresent());
+        return all ? Optional.of(filled(template, data)) : Optional.empty();
     }
 
     private Optional<String> value(MatchResult found, Map<String, ?> data) {

@@ -55,6 +55,11 @@ public final class Wording {
         return rules.find(finding.rule()).flatMap(RuleInfo::alike).flatMap(words -> template.whole(words, finding.data()));
     }
 
+    /** The value that a finding is about, in words; empty where it is about none. */
+    Optional<String> value(Finding finding) {
+        return template.whole("{value}", finding.data());
+    }
+
     /** The law that a rule keeps; the rule's name where it is unknown. */
     public String law(String rule) {
         return rules.find(rule).map(RuleInfo::law).orElse(rule);

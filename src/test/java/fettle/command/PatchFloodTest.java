@@ -134,4 +134,27 @@ class PatchFloodTest {
         assertEquals(20, count(compared(), "shifted  build "));
         assertEquals(20, count(compared("--format", "json"), "\"rule\" : \"build-shifted\""));
     }
+
+    @Test
+    void a_limit_that_many_builds_no_longer_keep_is_told_once() throws IOException {
+        String limit = "limits: [{ id: airy, attribute: mass, atMost: %s, severity: error }]\n";
+        write("old/limits.yaml", limit.formatted("0.3"));
+        write("new/limits.yaml", limit.formatted("0.2"));
+        String text = compared();
+        assertEquals(1, count(text, "(limit-crossed)"), text);
+        assertTrue(text.contains("   also  19 more builds that no longer keep airy through airy.atMost:\n           builds.yaml:3:5, build:b-02: 0.25\n"), text);
+        assertEquals(0, count(text, "shifted  "), text);
+        assertEquals(20, count(compared("--format", "json"), "\"rule\" : \"limit-crossed\""));
+        Files.delete(folder.resolve("old/limits.yaml"));
+        assertTrue(compared().contains("   also  19 more builds that do not keep the new limit airy through airy:\n"));
+    }
+
+    @Test
+    void a_build_of_which_more_than_a_limit_moved_is_told_as_shifted() throws IOException {
+        String limit = "limits: [{ id: airy, attribute: mass, atMost: 0.3, severity: error }]\n";
+        write("old/limits.yaml", limit);
+        write("new/limits.yaml", limit);
+        replace("new/parts.yaml", "0.25", "0.35");
+        assertEquals(20, count(compared(), "shifted  build b-"));
+    }
 }
