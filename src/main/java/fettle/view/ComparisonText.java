@@ -14,6 +14,7 @@ import fettle.space.patch.LimitCrossing;
 import fettle.space.patch.Verdict;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -42,7 +43,7 @@ public final class ComparisonText {
         List<Finding> told = report.findings().stream().filter(finding -> style.tells(finding.severity())).toList();
         Unread unread = Unread.of(told);
         unread.above(sheet, told.size(), style.quiet().isEmpty());
-        new Gathering(wording, unread.first(told.stream().filter(ComparisonText::grave).toList())).write(sheet, text);
+        new Gathering(wording, unread.first(catalogFirst(told))).write(sheet, text);
         if (style.quiet().isEmpty()) {
             doubt(sheet, comparison);
             mended(sheet, comparison);
@@ -59,6 +60,11 @@ public final class ComparisonText {
             notes(sheet, told, text);
         }
         return sheet.toString();
+    }
+
+    /** What is wrong with the catalog itself comes before what builds suffer from that. */
+    private static List<Finding> catalogFirst(List<Finding> told) {
+        return told.stream().filter(ComparisonText::grave).sorted(Comparator.comparing(finding -> finding.subject().startsWith("build:"))).toList();
     }
 
     private static boolean grave(Finding finding) {

@@ -157,4 +157,12 @@ class PatchFloodTest {
         replace("new/parts.yaml", "0.25", "0.35");
         assertEquals(20, count(compared(), "shifted  build b-"));
     }
+
+    @Test
+    void what_is_wrong_with_the_catalog_comes_before_what_breaks_through_it() throws IOException {
+        replace("new/head.yaml", "mounts: [stub] }, { id: front", "mounts: [stump] }, { id: front");
+        String text = compared();
+        assertTrue(text.contains("(unknown-reference)") && text.contains("(build-broken)"), text);
+        assertTrue(text.indexOf("(unknown-reference)") < text.indexOf("(build-broken)"), text);
+    }
 }
