@@ -1,5 +1,6 @@
 package fettle.judgement;
 
+import fettle.catalog.Attribute;
 import fettle.catalog.Part;
 import fettle.space.Assembly;
 import fettle.space.Change;
@@ -12,10 +13,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /**
  * A part with the slots in which it became dominated, or ceased to be, as patch rules match it.
@@ -29,12 +32,15 @@ import java.util.TreeSet;
  * @param standing what of it nothing outdid before, or outdoes now, where that is another assembly and the patch
  *     changed nothing about what is shown
  * @param gains what that gains, or gained, attribute by attribute
- * @param changes what the patch did to it and to what is shown
+ * @param changes what the patch did to it, to what is shown, and to how those figures are compared in which the two differ
  */
 public record AdviceTurned(
         Part part, boolean newly, List<String> slots, List<String> platforms, String shown, String by, Optional<String> standing, List<Gain> gains, List<Change> changes) {
 
     private static final int MOST_CHANGES = 12;
+
+    /** What says how figures of an attribute are compared. */
+    private static final Set<String> MEASURING = Set.of("better", "combine");
 
     public AdviceTurned {
         slots = List.copyOf(slots);
@@ -52,20 +58,23 @@ public record AdviceTurned(
             AdviceShift first = some.get(0);
             Optional<Assembly> shown = Optional.of(first.verdict().shown());
             Optional<Assembly> by = first.verdict().by();
-            List<Change> about = about(shown, by, changes);
+            List<Gain> gains = (first.newly() ? now : then).of(shown, by);
+            List<Change> about = about(shown, by, gains, changes);
             turned.add(new AdviceTurned(
                     parts.get(first.part()), first.newly(), some.stream().map(shift -> shift.host() + "/" + shift.slot()).distinct().sorted().toList(),
                     some.stream().map(AdviceShift::platform).distinct().sorted().toList(), Assemblies.words(shown), Assemblies.words(by),
                     first.standing().filter(standing -> about.isEmpty() && !standing.equals(first.verdict().shown())).map(standing -> Assemblies.words(Optional.of(standing))),
-                    (first.newly() ? now : then).of(shown, by), about));
+                    gains, about));
         });
         return turned;
     }
 
-    private static List<Change> about(Optional<Assembly> shown, Optional<Assembly> by, CatalogChanges changes) {
+    private static List<Change> about(Optional<Assembly> shown, Optional<Assembly> by, List<Gain> gains, CatalogChanges changes) {
         SortedSet<String> parts = new TreeSet<>();
         shown.ifPresent(assembly -> parts.addAll(assembly.parts()));
         by.ifPresent(assembly -> parts.addAll(assembly.parts()));
-        return parts.stream().flatMap(part -> changes.of(EntryName.part(part)).stream()).limit(MOST_CHANGES).toList();
+        Stream<Change> measures = gains.stream().flatMap(gain -> gain.column().attribute().stream()).map(Attribute::id).distinct()
+                .flatMap(attribute -> changes.of(new EntryName("attributes", attribute)).stream()).filter(change -> MEASURING.contains(change.property()));
+        return Stream.concat(measures, parts.stream().flatMap(part -> changes.of(EntryName.part(part)).stream())).limit(MOST_CHANGES).toList();
     }
 }
