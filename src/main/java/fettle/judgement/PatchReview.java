@@ -83,7 +83,7 @@ public final class PatchReview {
         Optional<Advice> advice = Advice.between(before, after, read, scope);
 
         Stream.concat(lost.stream(), gained.stream()).map(FitsTurned::new).forEach(facts::add);
-        facts.add(new PatchReading(Reading.of(old), Reading.of(now)));
+        facts.add(new PatchReading(Reading.of(old), Reading.of(now), profiles(read)));
         facts.addAll(broken(old.catalog(), now, read, changes));
         facts.addAll(sources);
         advice.ifPresent(found -> facts.addAll(turned(found, before.catalog(), after.catalog(), changes)));
@@ -151,6 +151,11 @@ public final class PatchReview {
 
     private static Places places(CatalogReading old, CatalogReading now, DocumentSet builds) {
         return new Places(Stream.of(old.documents(), now.documents(), builds).flatMap(set -> set.documents().stream()).toList());
+    }
+
+    private static Optional<Set<String>> profiles(List<Build> builds) {
+        return Optional.of(builds).filter(some -> !some.isEmpty())
+                .map(some -> some.stream().flatMap(build -> build.access().stream()).map(named -> named.id()).collect(Collectors.toSet()));
     }
 
     private static List<String> parts(CatalogChanges changes) {

@@ -1,8 +1,11 @@
 package fettle.space.patch;
 
 import fettle.catalog.Offer;
+import fettle.document.Origin;
 import fettle.space.Change;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * A part that could be bought before a patch and cannot after it, by somebody or by anybody.
@@ -20,6 +23,12 @@ public record SourceLoss(String part, String formerly, boolean whole, List<Strin
         profiles = List.copyOf(profiles);
         offers = List.copyOf(offers);
         causes = List.copyOf(causes);
+    }
+
+    /** What could be bought before, without the offers that a cause tells to be gone. */
+    public List<Offer> untold() {
+        Set<Origin> told = causes.stream().filter(Change::removed).flatMap(change -> change.before().stream()).collect(Collectors.toSet());
+        return offers.stream().filter(offer -> !told.contains(offer.origin())).toList();
     }
 
     /** Those who sold it before, in order. */
