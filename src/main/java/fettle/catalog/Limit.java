@@ -28,6 +28,11 @@ public record Limit(
         return bound instanceof Table table ? Optional.of(table.by()) : Optional.empty();
     }
 
+    /** Whether it is an error not to keep it. */
+    public boolean grave() {
+        return severity.equals("error");
+    }
+
     /** Which side of the bound is allowed; the bound itself is. */
     public enum Side {
         AT_LEAST,

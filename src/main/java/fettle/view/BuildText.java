@@ -143,7 +143,7 @@ final class BuildText {
             sheet.fixed(
                     i == 0 ? Span.faint("limits") : Span.faint(""),
                     Span.plain(Grid.left(names.get(i), name) + "  " + Grid.right(values.get(i), value) + "  " + Grid.left(bounds.get(i), bound) + "  "),
-                    new Span(wording.margin(limit), limit.holds() && limit.told() ? Tone.PLAIN : "error".equals(limit.limit().severity()) ? Tone.ERROR : Tone.WARNING));
+                    new Span(wording.margin(limit), limit.holds() && limit.told() ? Tone.PLAIN : limit.limit().grave() ? Tone.ERROR : Tone.WARNING));
         }
     }
 }

@@ -7,6 +7,7 @@ import fettle.catalog.Part;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import fettle.space.BuildCheck;
+import fettle.space.LimitMargin;
 import fettle.space.Placement;
 import fettle.space.Prices;
 import fettle.space.Space;
@@ -18,12 +19,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.concurrent.ConcurrentHashMap;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 
 /**
  * Chooses the nearest repair of a broken build: the fewest changed paths; of those the one that does most by following a rename, then the one most like
- * the build (see {@link Likeness}), then the one with which the fewest parts can't be had, then the one with which the others cost least, then the first
+ * the build (see {@link Likeness}), then the one that breaks the fewest limits of severity error, then the one with which the fewest parts can't be had, then the one with which the others cost least, then the first
  * in the order of its paths and parts.
  */
 final class Repairs {
@@ -44,10 +45,8 @@ final class Repairs {
     /** One repair with what it is chosen by. */
     private record Weighed(Arrangement arrangement, Repair repair, int renamed, Likeness likeness, Outlay outlay, List<String> order) {}
 
-    private static final Comparator<Weighed> BEST = Comparator.comparingInt(Weighed::renamed).reversed()
-            .thenComparing(Weighed::likeness)
-            .thenComparing(Weighed::outlay)
-            .thenComparing(weighed -> String.join("\n", weighed.order));
+    private static final Comparator<Weighed> LIKEST = Comparator.comparingInt(Weighed::renamed).reversed().thenComparing(Weighed::likeness);
+    private static final Comparator<Weighed> CHEAPEST = Comparator.comparing(Weighed::outlay).thenComparing(weighed -> String.join("\n", weighed.order));
 
     /**
      * @param old the catalog in which builds were valid
@@ -107,9 +106,11 @@ final class Repairs {
         }
         Set<String> different = new HashSet<>();
         outcome.arrangements().forEach(arrangement -> different.add(arrangement.canonical()));
-        Weighed best = outcome.arrangements().stream()
-                .map(arrangement -> weighed(build, before, platform, start, arrangement, different.size() - 1))
-                .min(BEST)
+        List<Weighed> all = outcome.arrangements().stream().map(arrangement -> weighed(build, before, platform, start, arrangement, different.size() - 1)).toList();
+        Weighed like = all.stream().min(LIKEST).orElseThrow();
+        Weighed best = all.stream()
+                .filter(each -> LIKEST.compare(each, like) == 0)
+                .min(Comparator.<Weighed>comparingLong(each -> outside(build, platform, each.arrangement).stream().filter(margin -> margin.limit().grave()).count()).thenComparing(CHEAPEST))
                 .orElseThrow();
         return new RepairOutcome.Found(withMoves(best, build, before, platform, start));
     }
@@ -136,15 +137,15 @@ final class Repairs {
             }
         });
         steps.sort(Comparator.naturalOrder());
-        return new Repair(steps, best.repair.cost(), outside(build, platform, best.arrangement), best.repair.others());
+        return new Repair(steps, best.repair.cost(), outside(build, platform, best.arrangement).stream().map(margin -> margin.limit().id()).toList(), best.repair.others());
     }
 
     /** The limits that parts on a platform don't keep, with the build's outfit worn. */
-    private List<String> outside(Build build, String platform, Arrangement arrangement) {
+    private List<LimitMargin> outside(Build build, String platform, Arrangement arrangement) {
         Catalog catalog = now.catalog();
         List<Part> parts = arrangement.seats().values().stream().map(catalog.parts()::get).toList();
         Optional<Outfit> outfit = build.outfit().flatMap(worn -> Optional.ofNullable(catalog.outfits().get(worn.id())));
-        return check.limits(catalog.platforms().get(platform), parts, outfit).stream().filter(margin -> !margin.holds()).map(margin -> margin.limit().id()).toList();
+        return check.limits(catalog.platforms().get(platform), parts, outfit).stream().filter(margin -> !margin.holds()).toList();
     }
 
     private Weighed weighed(Build build, Placement before, String platform, Arrangement start, Arrangement arrangement, int others) {
