@@ -42,10 +42,14 @@ public final class SourceLosses {
                 Set<Offer> offers = new LinkedHashSet<>();
                 List<Prices> theirs = whole ? List.of(anybodyBefore) : lost.stream().map(before::get).toList();
                 theirs.forEach(prices -> prices.offers(was).forEach(priced -> offers.add(priced.offer())));
-                losses.add(new SourceLoss(part, was, whole, lost, List.copyOf(offers), causes(part, rename, lost, offers, changes)));
+                losses.add(new SourceLoss(part, was, whole, lost, List.copyOf(offers), causes(part, rename, lost, offers, changes), misnamed(was, now)));
             }
         }
         return losses;
+    }
+
+    private static List<Offer> misnamed(String was, Catalog now) {
+        return now.parts().containsKey(was) || now.platforms().containsKey(was) ? List.of() : now.offers().stream().filter(offer -> offer.part().equals(was)).toList();
     }
 
     private static Map<String, Prices> profiles(Catalog catalog, Catalog other) {
