@@ -145,7 +145,10 @@ public final class ComparisonText {
         Catalog catalog = comparison.now().catalog();
         if (figure.cost()) {
             String currency = catalog.head().map(CatalogHead::currency).orElse("");
-            return "cost from " + cost(comparison.old().catalog(), shift.before(), "") + " to " + cost(catalog, shift.after(), currency);
+            String before = cost(comparison.old().catalog(), shift.before(), "");
+            String after = cost(catalog, shift.after(), currency);
+            boolean known = shift.before().cost().isPresent() && shift.after().cost().isPresent();
+            return known ? "cost from " + before + " to " + after : "cost " + before + " before, now " + after;
         }
         Optional<Attribute> then = Optional.ofNullable(comparison.old().catalog().attributes().get(figure.figure()));
         Optional<Attribute> since = Optional.ofNullable(catalog.attributes().get(figure.figure()));
