@@ -18,6 +18,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /** Writes a comparison for people: what broke first, then what shifted, then what changed. */
@@ -102,8 +104,15 @@ public final class ComparisonText {
     private void shifted(Sheet sheet, Comparison comparison, List<Finding> told) {
         Set<String> crossing = told.stream().filter(finding -> finding.rule().equals(CROSSED)).map(Finding::subject).collect(Collectors.toSet());
         List<PatchedBuild> shifted = with(comparison.builds(), Verdict.SHIFTED).stream().filter(build -> !(crossing.contains(build.subject()) && crossesOnly(build))).toList();
+        List<PatchedBuild> all = shifted;
+        SortedSet<String> passing = passing(comparison, all);
+        shifted = all.stream().filter(build -> !passesOnly(build, passing)).toList();
+        if (shifted.size() < all.size()) {
+            sheet.entry(Span.faint("shifted"), Span.plain(Phrases.count(all.size() - shifted.size(), "build", "builds") + ", in nothing but what only one of the catalogs counts: "
+                    + Phrases.and(List.copyOf(passing))));
+        }
         shifted.stream().limit(MOST_BUILDS).forEach(build -> {
-            List<String> moved = new ArrayList<>(build.shift().figures().stream().map(figure -> moved(comparison, build.shift(), figure)).toList());
+            List<String> moved = new ArrayList<>(build.shift().figures().stream().filter(figure -> !passing.contains(figure.figure())).map(figure -> moved(comparison, build.shift(), figure)).toList());
             moved.addAll(build.limits());
             List<String> besides = new ArrayList<>();
             if (!build.shift().after().valid()) {
@@ -117,9 +126,24 @@ public final class ComparisonText {
         if (shifted.size() > MOST_BUILDS) {
             sheet.entry(Span.faint("shifted"), Span.plain(Phrases.count(shifted.size() - MOST_BUILDS, "more build", "more builds") + ", all of them in JSON"));
         }
-        if (!shifted.isEmpty()) {
+        if (!all.isEmpty()) {
             sheet.blank();
         }
+    }
+
+    /** The attributes in which builds shifted since one of the catalogs lacks them. */
+    private static SortedSet<String> passing(Comparison comparison, List<PatchedBuild> shifted) {
+        Set<String> then = comparison.old().catalog().attributes().keySet();
+        Set<String> since = comparison.now().catalog().attributes().keySet();
+        return shifted.stream().flatMap(build -> build.shift().figures().stream()).filter(figure -> !figure.cost() && then.contains(figure.figure()) != since.contains(figure.figure()))
+                .map(FigureShift::figure).collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    /** Whether nothing of a build moved but such attributes. */
+    private static boolean passesOnly(PatchedBuild build, Set<String> passing) {
+        BuildShift shift = build.shift();
+        return !shift.figures().isEmpty() && shift.figures().stream().allMatch(figure -> passing.contains(figure.figure())) && shift.crossings().isEmpty() && shift.after().valid()
+                && build.renamed().isEmpty() && build.formerNames().isEmpty();
     }
 
     /** Whether nothing of a build moved but that it is outside limits now, which findings tell. */

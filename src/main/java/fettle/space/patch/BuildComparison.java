@@ -126,13 +126,14 @@ final class BuildComparison {
         return one.isPresent() != other.isPresent() || one.isPresent() && one.get().compareTo(other.get()) != 0;
     }
 
+    /** The limits that are crossed, as far as that can be told. */
     private List<LimitCrossing> crossings(BuildResult before, BuildResult after, FigureBlame.Placed placed, Blames by) {
         Map<String, LimitMargin> then = new HashMap<>();
         before.limits().forEach(margin -> then.put(margin.limit().id(), margin));
         List<LimitCrossing> crossings = new ArrayList<>();
         for (LimitMargin stands : after.limits()) {
             Optional<LimitMargin> stood = limits.formerly(stands.limit()).map(then::get);
-            if (stood.map(LimitMargin::holds).orElse(true) != stands.holds()) {
+            if (stands.told() && stood.map(LimitMargin::holds).orElse(true) != stands.holds()) {
                 crossings.add(new LimitCrossing(stood, stands, blame(placed, stood, stands.limit(), by)));
             }
         }
