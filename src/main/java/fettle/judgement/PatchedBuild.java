@@ -128,6 +128,11 @@ public record PatchedBuild(String file, BuildShift shift) {
         return nearest().map(repair -> repair.outside().stream().filter(limit -> !exceeded.contains(limit)).toList()).filter(limits -> !limits.isEmpty());
     }
 
+    /** What is written at another path once it is repaired, such as {@code what is at deck:2/jaw at deck:1/jaw}; empty where nothing is. */
+    public Optional<List<String>> repairMoves() {
+        return nearest().map(repair -> repair.movedUp().stream().map(move -> "what is at " + move.from() + " at " + move.to()).toList()).filter(moves -> !moves.isEmpty());
+    }
+
     /** How many other repairs change as few paths. */
     public Optional<Integer> others() {
         return nearest().map(Repair::others);

@@ -15,6 +15,7 @@ import fettle.space.patch.FitGroup;
 import fettle.space.patch.FitShift;
 import fettle.space.patch.LimitCrossing;
 import fettle.space.patch.PathChange;
+import fettle.space.patch.PathMove;
 import fettle.space.patch.Rename;
 import fettle.space.patch.RenamedUse;
 import fettle.space.patch.Repair;
@@ -230,6 +231,11 @@ public final class ComparisonJson {
         ids(json, "paths", use.paths());
     }
 
+    private static void move(JsonGenerator json, PathMove move) {
+        json.writeStringProperty("from", move.from());
+        json.writeStringProperty("to", move.to());
+    }
+
     private static void repair(JsonGenerator json, String name, Optional<Repair> repair) {
         if (repair.isEmpty()) {
             json.writeNullProperty(name);
@@ -237,6 +243,7 @@ public final class ComparisonJson {
         }
         json.writeObjectPropertyStart(name);
         list(json, "steps", repair.get().steps(), ComparisonJson::step);
+        list(json, "movedUp", repair.get().movedUp(), ComparisonJson::move);
         JsonView.text(json, "cost", repair.get().cost().map(Exact::text));
         json.writeNumberProperty("others", repair.get().others());
         json.writeEndObject();

@@ -7,13 +7,16 @@ import fettle.space.Placement;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.SortedMap;
+import java.util.SortedSet;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * A build as a map from seats to parts. A seat is a path in which every slot names a position, such as {@code rail:1/lens:0}, so that a part keeps its
@@ -80,6 +83,30 @@ record Arrangement(SortedMap<String, String> seats) {
     static Optional<String> above(String seat) {
         int cut = seat.lastIndexOf('/');
         return cut < 0 ? Optional.empty() : Optional.of(seat.substring(0, cut));
+    }
+
+    /** Each seat as it is once the parts of every list stand without gaps, in the same order. */
+    SortedMap<String, String> closedUp() {
+        Map<String, SortedSet<Integer>> positions = new HashMap<>();
+        seats.keySet().forEach(seat -> {
+            int colon = seat.lastIndexOf(':');
+            positions.computeIfAbsent(seat.substring(0, colon), unused -> new TreeSet<>()).add(Integer.parseInt(seat.substring(colon + 1)));
+        });
+        SortedMap<String, String> closed = new TreeMap<>();
+        seats.keySet().forEach(seat -> {
+            StringBuilder path = new StringBuilder();
+            for (int end = seat.indexOf('/'); ; end = seat.indexOf('/', end + 1)) {
+                String walked = end < 0 ? seat : seat.substring(0, end);
+                int colon = walked.lastIndexOf(':');
+                int before = positions.get(walked.substring(0, colon)).headSet(Integer.parseInt(walked.substring(colon + 1))).size();
+                path.append(path.length() == 0 ? "" : "/").append(slot(walked)).append(':').append(before);
+                if (end < 0) {
+                    break;
+                }
+            }
+            closed.put(seat, path.toString());
+        });
+        return closed;
     }
 
     /** The slot of a seat. */

@@ -137,7 +137,8 @@ final class Repairs {
             }
         });
         steps.sort(Comparator.naturalOrder());
-        return new Repair(steps, best.repair.cost(), outside(build, platform, best.arrangement).stream().map(margin -> margin.limit().id()).toList(), best.repair.others());
+        return new Repair(steps, best.repair.cost(), outside(build, platform, best.arrangement).stream().map(margin -> margin.limit().id()).toList(),
+                movedUp(platform, start, best.arrangement), best.repair.others());
     }
 
     /** The limits that parts on a platform don't keep, with the build's outfit worn. */
@@ -172,22 +173,40 @@ final class Repairs {
         Optional<Outlay> outlay = prices.map(open -> Outlay.of(arrangement.seats().values(), owned, open));
         Likeness likeness = Likeness.of(start.seats().values(), old, arrangement.seats().values(), now.catalog(), this::current);
         return new Weighed(
-                arrangement, new Repair(steps, outlay.flatMap(Outlay::whole), List.of(), others), renamed, likeness, outlay.orElse(Outlay.UNKNOWN), order);
+                arrangement, new Repair(steps, outlay.flatMap(Outlay::whole), List.of(), List.of(), others), renamed, likeness, outlay.orElse(Outlay.UNKNOWN), order);
     }
 
-    /** A seat as builds write it: with a position only where the slot may hold several parts. */
+    /** A seat as builds write it: with a position only where the slot may hold several parts, or a list stands there. */
     private String path(String seat, String platform, Arrangement start, Arrangement arrangement) {
         StringBuilder path = new StringBuilder();
         String host = platform;
         String walked = "";
         for (String segment : seat.split("/")) {
+            String slot = walked.isEmpty() ? Arrangement.slot(segment) : walked + "/" + Arrangement.slot(segment);
             walked = walked.isEmpty() ? segment : walked + "/" + segment;
-            SlotId slot = new SlotId(host, Arrangement.slot(segment));
-            boolean several = !segment.endsWith(":0") || now.slot(slot).isPresent() && now.room(slot).most() > 1;
-            path.append(path.length() == 0 ? "" : "/").append(several ? segment : slot.slot());
+            SlotId id = new SlotId(host, Arrangement.slot(segment));
+            boolean several = !segment.endsWith(":0") || start.at(slot + ":1").isPresent() || now.slot(id).isPresent() && now.room(id).most() > 1;
+            path.append(path.length() == 0 ? "" : "/").append(several ? segment : id.slot());
             String here = walked;
             host = arrangement.at(here).or(() -> start.at(here)).orElse("");
         }
         return path.toString();
+    }
+
+    /** What is to be written at another path, since a part is taken out of a list before what bears it. */
+    private List<PathMove> movedUp(String platform, Arrangement start, Arrangement arrangement) {
+        List<PathMove> moves = new ArrayList<>();
+        arrangement.closedUp().forEach((seat, closed) -> {
+            if (seat.contains("/") && !seat.equals(closed)) {
+                String path = path(seat, platform, start, arrangement);
+                String[] positions = closed.split("/");
+                String[] segments = path.split("/");
+                for (int i = 0; i < segments.length; i++) {
+                    segments[i] = segments[i].contains(":") ? positions[i] : segments[i];
+                }
+                moves.add(new PathMove(path, String.join("/", segments)));
+            }
+        });
+        return moves;
     }
 }
