@@ -80,6 +80,15 @@ class PatchFloodTest {
     }
 
     @Test
+    void what_many_builds_name_and_no_catalog_has_is_told_once() throws IOException {
+        write("old/lenses.yaml", "lenses: [{ id: light, weights: { mass: 1 } }]\n");
+        replace("builds.yaml", "platform: carbine, ", "platform: carbine, lens: light, ");
+        String text = compared();
+        assertEquals(1, count(text, "(unknown-name)"), text);
+        assertTrue(text.contains("   also  19 more mentions of the lens light:\n"), text);
+    }
+
+    @Test
     void what_could_not_be_read_comes_before_the_builds_that_seem_broken_by_it() throws IOException {
         write("new/parts.yaml", "parts:\n<<<<<<< HEAD\n  - { id: grip-0, kind: grip }\n");
         String text = compared();
