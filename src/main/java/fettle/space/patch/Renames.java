@@ -30,6 +30,7 @@ final class Renames {
     private record Candidate(EntryName name, String kind, String label, boolean labelled, Set<String> hanging, Map<String, Value> said) {}
 
     private static final Comparator<Rename> BEST = Comparator.comparingInt(Rename::differing)
+            .thenComparing(Rename::labelled, Comparator.reverseOrder())
             .thenComparing(Rename::namesNear, Comparator.reverseOrder())
             .thenComparing(Rename::equal, Comparator.reverseOrder());
 
@@ -87,7 +88,7 @@ final class Renames {
             return;
         }
         boolean near = near(from.name.id(), to.name.id());
-        Rename rename = new Rename(from.name, to.name, equal, differing, near || near(from.label, to.label), List.of());
+        Rename rename = new Rename(from.name, to.name, equal, differing, from.labelled && from.label.equals(to.label), near || near(from.label, to.label), List.of());
         if (strong && (rename.namesNear() || differing == 0)) {
             guesses.add(rename);
         }
@@ -133,6 +134,6 @@ final class Renames {
         Node.Obj before = old.entry(guess.from()).orElseThrow();
         Node.Obj after = WrittenCatalog.aligned(before, now.entry(guess.to()).orElseThrow());
         List<Change> changes = CatalogChanges.between(guess.to(), before, after);
-        return new Rename(guess.from(), guess.to(), guess.equal(), guess.differing(), guess.namesNear(), changes);
+        return new Rename(guess.from(), guess.to(), guess.equal(), guess.differing(), guess.labelled(), guess.namesNear(), changes);
     }
 }

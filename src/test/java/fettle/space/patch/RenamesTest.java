@@ -57,6 +57,14 @@ class RenamesTest {
     }
 
     @Test
+    void twins_that_were_both_renamed_are_told_apart_by_their_labels() {
+        String old = "- { id: felt, label: Felt pad, kind: pad, mounts: [butt], stats: { soft: 2 } }\n- { id: cork, label: Cork pad, kind: pad, mounts: [butt], stats: { soft: 2 } }\n";
+        String now = old.replace("id: felt", "id: wool").replace("id: cork", "id: bark");
+        assertEquals(List.of("cork > bark", "felt > wool"), renamed(old, now));
+        assertEquals(List.of(), renamed(old.replaceAll("label: \\w+ pad, ", ""), now.replaceAll("label: \\w+ pad, ", "")));
+    }
+
+    @Test
     void what_was_only_renamed_is_no_candidate_for_what_was_reworked() {
         String plain = hood("hood-plain", "collar", 12).replace("glow: -1", "glow: -1, soot: 1, wear: 2, hum: 3");
         String plaid = plain.replace("hood-plain", "hood-plaid").replace("burn: 12", "burn: 20").replace("mass: 0.1", "mass: 0.5");
