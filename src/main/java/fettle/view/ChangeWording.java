@@ -9,6 +9,8 @@ import java.util.List;
 /** Puts differences between two catalogs into words, without a full stop. */
 final class ChangeWording {
 
+    private static final String OR = " or ";
+
     private ChangeWording() {}
 
     /** The entry and what became of it. */
@@ -31,7 +33,7 @@ final class ChangeWording {
         if (change.added() || change.removed()) {
             Value value = change.to().or(change::from).orElseThrow();
             if (value.several() && !named(change)) {
-                return what + (change.added() ? " gained " : " lost ") + Phrases.and(value.texts());
+                return what + (change.added() ? " gained " : " lost ") + all(value.texts());
             }
             return what + (change.added() ? " is new" : " is gone") + (value.texts().isEmpty() ? "" : ": " + value.text());
         }
@@ -55,11 +57,16 @@ final class ChangeWording {
         }
         List<String> says = new ArrayList<>();
         if (!gone.isEmpty()) {
-            says.add("lost " + Phrases.and(gone));
+            says.add("lost " + all(gone));
         }
         if (!come.isEmpty()) {
-            says.add("gained " + Phrases.and(come));
+            says.add("gained " + all(come));
         }
         return String.join(" and ", says);
+    }
+
+    /** All of them; those that are choices among several stand in brackets beside others. */
+    private static String all(List<String> texts) {
+        return Phrases.and(Phrases.each(texts, text -> texts.size() > 1 && text.contains(OR) ? "(" + text + ")" : text));
     }
 }
