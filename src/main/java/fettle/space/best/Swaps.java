@@ -115,7 +115,7 @@ public final class Swaps {
         Map<SwapTrial, Optional<Prospect>> hoped = new LinkedHashMap<>();
         hope(chains, hoped);
         hope(places.stream().flatMap(place -> place.combined(hoped).stream()).toList(), hoped);
-        // What can't be had with all that hung there, or gains more without, is tried with nothing carried over.
+        // What can't be had with all that hung there, within the limits and the budget, or gains more without, is tried with nothing carried over.
         Map<SwapTrial, List<Optional<Prospect>>> second = new LinkedHashMap<>();
         hoped.forEach((trial, whole) -> {
             for (SwapTrial same : trial.sameWithAll()) {
@@ -150,9 +150,15 @@ public final class Swaps {
         return shopping.between(was, is).map(buy -> new Prospect(trial.place().path(), trial.place().from(), trial.to(), totals, benefit, benefit.subtract(before), buy,
                 trial.carried().paths(), trial.lost(), rolesLost(is), rolesElsewhere(trial, is), prospect -> {
             boolean due = earlier.isEmpty()
-                    || earlier.stream().anyMatch(whole -> whole.map(each -> each.gain().compareTo(prospect.gain()) < 0 || each.tried().isEmpty()).orElse(true));
+                    || earlier.stream().anyMatch(whole -> whole.map(each -> each.gain().compareTo(prospect.gain()) < 0 || each.tried().filter(this::sound).isEmpty()).orElse(true));
             return due ? tried(prospect, trial, after) : Optional.empty();
         }));
+    }
+
+    /** Whether a swap breaks no limit and keeps to the build's budget. */
+    private boolean sound(Swap swap) {
+        boolean over = build.budget().filter(budget -> swap.after().cost().filter(cost -> cost.compareTo(budget) > 0).isPresent()).isPresent();
+        return swap.limitsBroken().isEmpty() && !over;
     }
 
     /** Builds that differ in nothing but notches are the same, so that notches are left out where a swap needs that. */
