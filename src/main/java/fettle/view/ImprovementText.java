@@ -86,7 +86,7 @@ public final class ImprovementText {
                     + ", which counts as nothing toward the budget, since the build has it"));
         }
         if (!improvement.swaps().bounded().isEmpty()) {
-            sheet.entry(Span.faint("note"), Span.plain("not every chain was tried at " + Phrases.and(improvement.swaps().bounded())));
+            sheet.entry(Span.faint("note"), Span.plain("not every chain was tried at " + Phrases.and(improvement.swaps().bounded()) + ", where there are too many of the longer ones"));
         }
     }
 

@@ -53,8 +53,10 @@ public final class Improving {
         BuildResult before = check.check(build);
         Weighing weighing = new Weighing(catalog, lens, outfit(build));
         Outcome sought = new Optimum(relations, Space.of(relations).folded(build.platform().id())).seek(demands(before, lens, keep), effort);
-        Swaps.Found swaps = swaps(before, weighing);
-        Steps made = new Upgrading(before, (after, least) -> swaps(after, weighing, least)).steps(swaps, steps, effort);
+        Optional<Arrangement> goal = sought instanceof Outcome.Found found ? Optional.of(found.build()) : Optional.empty();
+        Swaps.Found swaps = swaps(before, weighing, goal);
+        Steps made = new Upgrading(before, (after, least) -> least.map(enough -> swaps(after, weighing, goal, enough)).orElseGet(() -> swaps(after, weighing, goal)))
+                .steps(swaps, steps, effort);
         Stream<BuildResult> met = Stream.of(Stream.of(before), swaps.swaps().stream().map(Swap::after), made.swaps().stream().map(Swap::after)).flatMap(some -> some);
         Outcome outcome = orMet(sought, weighing, before, met.filter(each -> allAsked(each, before, keep)).toList());
         Optional<Change> best = outcome instanceof Outcome.Found found ? Optional.of(change(before, weighing, found)) : Optional.empty();
@@ -92,13 +94,21 @@ public final class Improving {
         return build.placement().orElseThrow().partsByPath();
     }
 
-    /** The single swaps of a build whose platform and access profile the catalog has. */
-    public Swaps.Found swaps(BuildResult before, Weighing weighing) {
-        return Swaps.of(relations, check, weighing, shopping(before.build()), before);
+    /**
+     * The single swaps of a build whose platform and access profile the catalog has.
+     *
+     * @param best a build of which what it has at some place is thought of too
+     */
+    Swaps.Found swaps(BuildResult before, Weighing weighing, Optional<Arrangement> best) {
+        return Swaps.of(relations, check, weighing, shopping(before.build()), before, parts(before, best));
     }
 
-    private Swaps.Found swaps(BuildResult after, Weighing weighing, Optional<BigDecimal> least) {
-        return least.map(enough -> Swaps.gaining(enough, relations, check, weighing, shopping(after.build()), after)).orElseGet(() -> swaps(after, weighing));
+    private Swaps.Found swaps(BuildResult after, Weighing weighing, Optional<Arrangement> best, BigDecimal least) {
+        return Swaps.gaining(least, relations, check, weighing, shopping(after.build()), after, parts(after, best));
+    }
+
+    private Optional<SortedMap<String, String>> parts(BuildResult build, Optional<Arrangement> best) {
+        return best.map(other -> other.pathsBeside(Arrangement.of(relations, build.placement().orElseThrow())));
     }
 
     private Optional<Outfit> outfit(Build build) {

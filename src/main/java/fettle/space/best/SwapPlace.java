@@ -20,6 +20,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -49,9 +50,9 @@ final class SwapPlace {
     private final boolean filled;
     private final SortedMap<String, String> from;
     private final List<SwapTrial> trials = new ArrayList<>();
-    private final Map<Object, SwapTrial> seen = new HashMap<>();
-    private final Map<Object, SwapTrial> bare = new HashMap<>();
-    private int tried;
+    private final List<SwapTrial> attempted = new ArrayList<>();
+    private final Set<Object> seen = new HashSet<>();
+    private boolean bounded;
 
     private SwapPlace(Relations relations, Shopping shopping, Build build, Placement placement, SlotUse use, String path, int position, Optional<Occurrence> there,
             boolean filled) {
@@ -107,39 +108,65 @@ final class SwapPlace {
 
     /** Whether not every chain was thought of, since there are too many. */
     boolean bounded() {
-        return tried > Swaps.MOST_TRIED;
+        return bounded;
     }
 
-    /** The chains that may stand there, those that come to the same once. */
+    /** The chains that may stand there, those that come to the same once: all of a length, or none of it where there are too many. */
     List<SwapTrial> enumerate() {
         if (filled) {
             attempt(List.of(), List.of(), new Carried(List.of(), List.of()));
         }
-        chain(slot, slotPath, position, path, new ArrayList<>(), new ArrayList<>());
+        int left = Swaps.MOST_TRIED;
+        List<Begun> begun = List.of(new Begun(List.of(), List.of()));
+        for (int length = 1; !begun.isEmpty(); length++) {
+            left = length == Swaps.USUAL + 1 ? Math.min(left, Swaps.MOST_UNUSUAL) : left;
+            begun = longer(begun, length, left);
+            bounded = begun.size() > left || length > Swaps.LONGEST && !begun.isEmpty();
+            if (bounded) {
+                break;
+            }
+            left -= begun.size();
+            begun.forEach(chain -> attempt(chain.links(), chain.entries(), carried(chain.links(), chain.entries())));
+        }
         return trials;
     }
 
-    private void chain(SlotId into, String intoPath, int at, String here, List<Link> links, List<BuildEntry> entries) {
-        for (String part : relations.candidates(into)) {
-            if (bounded()) {
-                return;
-            }
-            boolean same = links.isEmpty() && there.map(old -> old.part().equals(part)).orElse(false);
-            if (same || !usable(part) || links.stream().anyMatch(link -> link.part().equals(part))) {
+    /** A chain that may be gone on with. */
+    private record Begun(List<Link> links, List<BuildEntry> entries) {}
+
+    /** The chains that are longer by one; where there are more than so many, some more of them. */
+    private List<Begun> longer(List<Begun> begun, int length, int most) {
+        List<Begun> longer = new ArrayList<>();
+        for (Begun chain : begun) {
+            if (length == 1) {
+                grow(chain, slot, slotPath, position, path, most, longer);
                 continue;
             }
-            links.add(new Link(part, here));
-            entries.add(links.size() > 1 ? entry(intoPath, at, part) : entry(intoPath, at, part, there.map(Occurrence::at).orElse(OptionalInt.empty())));
-            attempt(links, entries, carried(links, entries));
-            if (links.size() < Swaps.LONGEST) {
-                for (SlotId next : relations.slots(part)) {
-                    String nextPath = here + "/" + next.slot();
-                    chain(next, nextPath, 0, relations.room(next).most() > 1 ? nextPath + ":0" : nextPath, links, entries);
-                }
+            Link last = chain.links().get(length - 2);
+            for (SlotId next : relations.slots(last.part())) {
+                String nextPath = last.path() + "/" + next.slot();
+                grow(chain, next, nextPath, 0, relations.room(next).most() > 1 ? nextPath + ":0" : nextPath, most, longer);
             }
-            links.remove(links.size() - 1);
-            entries.remove(entries.size() - 1);
         }
+        return longer;
+    }
+
+    private void grow(Begun chain, SlotId into, String intoPath, int at, String here, int most, List<Begun> longer) {
+        List<Link> links = chain.links();
+        for (String part : relations.candidates(into)) {
+            boolean same = links.isEmpty() && there.map(old -> old.part().equals(part)).orElse(false);
+            if (longer.size() > most) {
+                return;
+            }
+            if (!same && usable(part) && links.stream().noneMatch(link -> link.part().equals(part))) {
+                BuildEntry entry = links.isEmpty() ? entry(intoPath, at, part, there.map(Occurrence::at).orElse(OptionalInt.empty())) : entry(intoPath, at, part);
+                longer.add(new Begun(and(links, new Link(part, here)), and(chain.entries(), entry)));
+            }
+        }
+    }
+
+    private static <T> List<T> and(List<T> some, T more) {
+        return Stream.concat(some.stream(), Stream.of(more)).toList();
     }
 
     private boolean usable(String part) {
@@ -147,24 +174,36 @@ final class SwapPlace {
     }
 
     private void attempt(List<Link> links, List<BuildEntry> entries, Carried carried) {
-        tried++;
-        SwapTrial trial = trial(List.copyOf(links), List.copyOf(entries), carried);
-        SwapTrial same = seen.putIfAbsent(AssemblyKey.of(trial.to()), trial);
-        if (same == null) {
+        SwapTrial trial = trial(links, entries, carried);
+        attempted.add(trial);
+        if (seen.add(AssemblyKey.of(trial.to()))) {
             trials.add(trial);
-        } else {
-            same.sameWithAll().add(trial);
         }
     }
 
-    /** A trial's chain with nothing carried over, the same for all chains that come to the same; empty where nothing was, or where another trial comes to that. */
-    Optional<SwapTrial> bare(SwapTrial trial) {
-        if (trial.carried().paths().isEmpty()) {
+    /** The chains that stood with what is carried over, by themselves, where that comes to something else: what falls off may cost more than it is worth, or stand in the way. */
+    List<SwapTrial> bare() {
+        return attempted.stream().filter(trial -> !trial.carried().paths().isEmpty())
+                .map(trial -> trial(trial.links(), trial.chain(), uncarried(trial.links())))
+                .filter(bare -> seen.add(AssemblyKey.of(bare.to()))).toList();
+    }
+
+    /**
+     * What another build has there, where that isn't a swap farther down: no chain shows what comes of several parts in several slots.
+     *
+     * @param other the part at each path of a valid build
+     */
+    Optional<SwapTrial> asIn(SortedMap<String, String> other) {
+        if (!other.containsKey(path)) {
             return Optional.empty();
         }
-        SwapTrial without = trial(trial.links(), trial.chain(), uncarried(trial.links()));
-        Object key = AssemblyKey.of(without.to());
-        return seen.containsKey(key) ? Optional.empty() : Optional.of(bare.computeIfAbsent(key, unused -> without));
+        SortedMap<String, String> here = new TreeMap<>(Map.of(path, other.get(path)));
+        here.putAll(other.subMap(path + "/", path + "0"));
+        List<Link> links = here.entrySet().stream().map(placed -> new Link(placed.getValue(), placed.getKey())).toList();
+        SwapTrial trial = trial(links, Arrangement.entries(here, each -> OptionalInt.empty(), build.origin()), uncarried(links));
+        Set<String> slots = Stream.concat(from.keySet().stream(), trial.to().keySet().stream()).filter(each -> !Objects.equals(from.get(each), trial.to().get(each)))
+                .map(each -> each.split("[:/]", 2)[0]).collect(Collectors.toSet());
+        return slots.contains("") || slots.size() > 1 ? Optional.of(trial).filter(unused -> seen.add(AssemblyKey.of(trial.to()))) : Optional.empty();
     }
 
     /** Nothing hung on what is new but what it is made of, which may be what hung there. */
@@ -197,7 +236,8 @@ final class SwapPlace {
                 slotAt(alone.get(head).links(), into).ifPresent(slot -> add(some, relations.room(slot), links, entries));
             });
             SwapTrial trial = trial(List.copyOf(links), List.copyOf(entries), carried(links, entries));
-            if (seen.putIfAbsent(AssemblyKey.of(trial.to()), trial) == null) {
+            attempted.add(trial);
+            if (seen.add(AssemblyKey.of(trial.to()))) {
                 combined.add(trial);
             }
         });

@@ -1,7 +1,6 @@
 package fettle.space.best;
 
 import fettle.catalog.BuildEntry;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedMap;
 
@@ -21,7 +20,6 @@ final class SwapTrial {
     private final List<String> lost;
     private final List<BuildEntry> assembly;
     private final SortedMap<String, String> to;
-    private final List<SwapTrial> sameWithAll = new ArrayList<>(List.of(this));
 
     SwapTrial(SwapPlace place, List<Link> links, List<BuildEntry> chain, Carried carried, List<String> lost, List<BuildEntry> assembly, SortedMap<String, String> to) {
         this.place = place;
@@ -64,10 +62,5 @@ final class SwapTrial {
     /** The same by path within the place. */
     SortedMap<String, String> to() {
         return to;
-    }
-
-    /** This, and others that come to the same with all that hung there, though not without; whoever finds one adds it. */
-    List<SwapTrial> sameWithAll() {
-        return sameWithAll;
     }
 }

@@ -25,16 +25,22 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * Finds the swaps at each place of a build that give a valid build: nothing, each part that fits, and chains of up to three parts, with what hung on the old
+ * Finds the swaps at each place of a build that give a valid build: nothing, each part that fits, and chains of parts, with what hung on the old
  * assembly hung on the new one where it fits, and what the new parts require filled with the cheapest that fits.
  */
 public final class Swaps {
 
-    /** Parts in a chain at most: an adapter, a part on it, and a third on top. */
-    public static final int LONGEST = 3;
+    /** Parts in a chain as they mostly are: an adapter, a part on it, and a third on top. */
+    static final int USUAL = 3;
 
-    /** The most assemblies thought of at one place. */
-    public static final int MOST_TRIED = 3_000;
+    /** Parts in a chain at most. */
+    static final int LONGEST = 12;
+
+    /** The most chains thought of at one place. */
+    static final int MOST_TRIED = 3_000;
+
+    /** The most of those that have more parts than is usual. */
+    static final int MOST_UNUSUAL = 200;
 
     /**
      * What may be swapped.
@@ -96,50 +102,46 @@ public final class Swaps {
 
     /** The swaps of a build, before any is tried. */
     public static Thought thought(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
-        return new Swaps(relations, check, weighing, shopping, result).thought();
+        return new Swaps(relations, check, weighing, shopping, result).thought(Optional.empty());
     }
 
-    /** The swaps of a build. */
-    public static Found of(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
-        return thought(relations, check, weighing, shopping, result).tried(prospect -> true);
+    /**
+     * The swaps of a build.
+     *
+     * @param other the part at each path of a valid build, what it has at some place being thought of too
+     */
+    static Found of(Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result, Optional<SortedMap<String, String>> other) {
+        return new Swaps(relations, check, weighing, shopping, result).thought(other).tried(prospect -> true);
     }
 
     /** The same without those that gain less than so much, which is far less work where few gain as much. */
-    static Found gaining(BigDecimal least, Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result) {
-        return thought(relations, check, weighing, shopping, result).tried(prospect -> prospect.gain().compareTo(least) >= 0);
+    static Found gaining(BigDecimal least, Relations relations, BuildCheck check, Weighing weighing, Shopping shopping, BuildResult result,
+            Optional<SortedMap<String, String>> other) {
+        return new Swaps(relations, check, weighing, shopping, result).thought(other).tried(prospect -> prospect.gain().compareTo(least) >= 0);
     }
 
-    private Thought thought() {
+    private Thought thought(Optional<SortedMap<String, String>> other) {
         List<SwapPlace> places = SwapPlace.of(relations, shopping, build, placement);
         List<SwapTrial> chains = DeepStack.each(places, SwapPlace::enumerate).stream().flatMap(List::stream).toList();
         Map<SwapTrial, Optional<Prospect>> hoped = new LinkedHashMap<>();
         hope(chains, hoped);
         hope(places.stream().flatMap(place -> place.combined(hoped).stream()).toList(), hoped);
-        // What can't be had with all that hung there, within the limits and the budget, or gains more without, is tried with nothing carried over.
-        Map<SwapTrial, List<Optional<Prospect>>> second = new LinkedHashMap<>();
-        hoped.forEach((trial, whole) -> {
-            for (SwapTrial same : trial.sameWithAll()) {
-                same.place().bare(same).ifPresent(bare -> second.computeIfAbsent(bare, unused -> new ArrayList<>()).add(whole));
-            }
-        });
-        List<Optional<Prospect>> bare = DeepStack.each(List.copyOf(second.entrySet()), trial -> prospect(trial.getKey(), trial.getValue()));
-        List<Prospect> prospects = Stream.concat(hoped.values().stream(), bare.stream()).flatMap(Optional::stream).sorted(Prospect.BEST_FIRST).toList();
+        // What falls off may be worth less than it costs, or be what stands in the way.
+        hope(places.stream().flatMap(place -> place.bare().stream()).toList(), hoped);
+        hope(places.stream().flatMap(place -> other.stream().flatMap(parts -> place.asIn(parts).stream())).toList(), hoped);
+        List<Prospect> prospects = hoped.values().stream().flatMap(Optional::stream).sorted(Prospect.BEST_FIRST).toList();
         return new Thought(prospects, places.stream().filter(SwapPlace::bounded).map(SwapPlace::path).toList());
     }
 
     private void hope(List<SwapTrial> trials, Map<SwapTrial, Optional<Prospect>> hoped) {
-        List<Optional<Prospect>> found = DeepStack.each(trials, trial -> prospect(trial, List.of()));
+        List<Optional<Prospect>> found = DeepStack.each(trials, this::prospect);
         for (int i = 0; i < trials.size(); i++) {
             hoped.put(trials.get(i), found.get(i));
         }
     }
 
-    /**
-     * What a trial would come to; empty where some of it is unobtainable, or something stays in the build that can't be placed.
-     *
-     * @param earlier what must come to nothing first; where nothing is named, nothing must
-     */
-    private Optional<Prospect> prospect(SwapTrial trial, List<Optional<Prospect>> earlier) {
+    /** What a trial would come to; empty where some of it is unobtainable, or something stays in the build that can't be placed. */
+    private Optional<Prospect> prospect(SwapTrial trial) {
         Build after = rebuilt(build, trial.place().with(trial.assembly()));
         if (after.parts().stream().anyMatch(unplaced::contains)) {
             return Optional.empty();
@@ -148,17 +150,7 @@ public final class Swaps {
         BigDecimal benefit = weighing.benefit(totals);
         List<String> is = after.parts().stream().map(BuildEntry::part).toList();
         return shopping.between(was, is).map(buy -> new Prospect(trial.place().path(), trial.place().from(), trial.to(), totals, benefit, benefit.subtract(before), buy,
-                trial.carried().paths(), trial.lost(), rolesLost(is), rolesElsewhere(trial, is), prospect -> {
-            boolean due = earlier.isEmpty()
-                    || earlier.stream().anyMatch(whole -> whole.map(each -> each.gain().compareTo(prospect.gain()) < 0 || each.tried().filter(this::sound).isEmpty()).orElse(true));
-            return due ? tried(prospect, trial, after) : Optional.empty();
-        }));
-    }
-
-    /** Whether a swap breaks no limit and keeps to the build's budget. */
-    private boolean sound(Swap swap) {
-        boolean over = build.budget().filter(budget -> swap.after().cost().filter(cost -> cost.compareTo(budget) > 0).isPresent()).isPresent();
-        return swap.limitsBroken().isEmpty() && !over;
+                trial.carried().paths(), trial.lost(), rolesLost(is), rolesElsewhere(trial, is), prospect -> tried(prospect, trial, after)));
     }
 
     /** Builds that differ in nothing but notches are the same, so that notches are left out where a swap needs that. */

@@ -10,6 +10,7 @@ import fettle.space.Catalogs;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
@@ -40,7 +41,7 @@ class SwapLimitsTest {
         Improving improving = new Improving(relations);
         Improvement improvement = improving.of(build, relations.catalog().lenses().get("hold"), Set.of(), 1, Effort.unbounded());
         Map<String, List<String>> broken = new TreeMap<>();
-        improving.swaps(improvement.before(), improvement.weighing()).swaps().forEach(swap -> broken.put(swap.to().get(""), swap.limitsBroken()));
+        improving.swaps(improvement.before(), improvement.weighing(), Optional.empty()).swaps().forEach(swap -> broken.put(swap.to().get(""), swap.limitsBroken()));
         return broken;
     }
 

@@ -9,7 +9,10 @@ import fettle.relation.Relations;
 import fettle.space.Catalogs;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** Which assemblies are thought of for the place of another. */
@@ -17,7 +20,25 @@ class SwapsTest {
 
     /** The swaps of a build at the frame's only slot, each as what it puts there, what it gains, and what falls off. */
     private static List<String> swaps(String parts, String build) {
-        Relations relations = Catalogs.relations("""
+        Improving improving = new Improving(relations(parts));
+        Improvement improvement = improved(parts, build);
+        return told(improving.swaps(improvement.before(), improvement.weighing(), Optional.empty()));
+    }
+
+    private static List<String> told(Swaps.Found found) {
+        return found.swaps().stream().filter(swap -> swap.path().equals("front")).map(swap -> swap.to() + " " + swap.gain() + " " + swap.lost()).toList();
+    }
+
+    private static Improvement improved(String parts, String build) {
+        String owned = IntStream.rangeClosed(1, 9).mapToObj(i -> ", 'part-" + i + "'").collect(Collectors.joining());
+        String json = "{'build': {'id': 'b', 'platform': 'frame', 'patch': '1', 'lens': 'hold', 'owned': ['plain', 'plate', 'broad', 'knob', 'wheel'%s], 'parts': %s}}".formatted(owned, build);
+        Build read = BuildReader.read(Documents.content("build.json", json.replace('\'', '"').getBytes(StandardCharsets.UTF_8))).get(0);
+        Relations relations = relations(parts);
+        return new Improving(relations).of(read, relations.catalog().lenses().get("hold"), Set.of(), 1, Effort.unbounded());
+    }
+
+    private static Relations relations(String parts) {
+        return Catalogs.relations("""
                 {'catalog': {'id': 'c', 'patch': '1', 'released': '2031-01-01', 'currency': 'scrip'},
                  'currencies': [{'id': 'scrip', 'rate': 1}],
                  'attributes': [{'id': 'grip', 'unit': 'pt', 'better': 'higher', 'combine': 'sum', 'decimals': 0}],
@@ -25,12 +46,6 @@ class SwapsTest {
                  'platforms': [{'id': 'frame', 'slots': [{'id': 'front', 'accepts': ['tag:head'], 'required': true}]}],
                  'parts': [%s]}
                 """.formatted(parts));
-        String json = "{'build': {'id': 'b', 'platform': 'frame', 'patch': '1', 'lens': 'hold', 'owned': ['plain', 'plate', 'broad', 'knob', 'wheel'], 'parts': %s}}".formatted(build);
-        Build read = BuildReader.read(Documents.content("build.json", json.replace('\'', '"').getBytes(StandardCharsets.UTF_8))).get(0);
-        Improving improving = new Improving(relations);
-        Improvement improvement = improving.of(read, relations.catalog().lenses().get("hold"), Set.of(), 1, Effort.unbounded());
-        return improving.swaps(improvement.before(), improvement.weighing()).swaps().stream().filter(swap -> swap.path().equals("front"))
-                .map(swap -> swap.to() + " " + swap.gain() + " " + swap.lost()).toList();
     }
 
     private static final String TOPS = "{'id': 'knob', 'tags': ['top'], 'stats': {'grip': 3}}, {'id': 'wheel', 'tags': ['top'], 'stats': {'grip': 2}}";
@@ -58,12 +73,47 @@ class SwapsTest {
     }
 
     @Test
-    void a_new_head_is_offered_without_what_hung_there_only_where_that_gains_more() {
+    void a_new_head_is_offered_with_what_hung_there_and_without() {
         String heads = "{'id': 'plate', 'tags': ['head'], 'stats': {'grip': 1}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}]},"
                 + " {'id': 'broad', 'tags': ['head'], 'stats': {'grip': 5}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}]}, ";
         assertEquals(List.of("{=broad} 5 [front/left]", "{=broad, left=knob} 4 []"),
                 swaps(heads + "{'id': 'knob', 'tags': ['top'], 'stats': {'grip': -1}}", "{'front': 'plate', 'front/left': 'knob'}"));
-        assertEquals(List.of("{=broad, left=knob} 4 []"), swaps(heads + "{'id': 'knob', 'tags': ['top'], 'stats': {'grip': 1}}", "{'front': 'plate', 'front/left': 'knob'}"));
+        assertEquals(List.of("{=broad, left=knob} 4 []", "{=broad} 3 [front/left]"),
+                swaps(heads + "{'id': 'knob', 'tags': ['top'], 'stats': {'grip': 1}}", "{'front': 'plate', 'front/left': 'knob'}"));
+    }
+
+    /** Parts that each carry the next, the first of them a head and the last with so much grip. */
+    private static String chain(int length, int grip) {
+        return IntStream.rangeClosed(1, length).mapToObj(i -> "{'id': 'part-%d'%s, 'stats': {'grip': %d}%s}".formatted(i, i == 1 ? ", 'tags': ['head']" : "",
+                i == length ? grip : -1, i == length ? "" : ", 'slots': [{'id': 'x', 'accepts': ['part-%d']}]".formatted(i + 1))).collect(Collectors.joining(", "));
+    }
+
+    @Test
+    void a_chain_is_thought_of_however_many_parts_it_takes_to_gain_something() {
+        String parts = "{'id': 'plate', 'tags': ['head'], 'stats': {'grip': 1}}, " + chain(6, 9);
+        assertEquals("{=part-1, x=part-2, x/x=part-3, x/x/x=part-4, x/x/x/x=part-5, x/x/x/x/x=part-6} 3 []", swaps(parts, "{'front': 'plate'}").get(0));
+        assertEquals(List.of(), improved(parts, "{'front': 'plate'}").swaps().bounded());
+    }
+
+    @Test
+    void where_the_chains_of_more_than_three_are_too_many_they_are_left_out_and_that_is_told() {
+        String parts = "{'id': 'plate', 'tags': ['head'], 'stats': {'grip': 1}}, " + IntStream.rangeClosed(1, 8)
+                .mapToObj(i -> "{'id': 'part-%d', 'tags': ['head'], 'stats': {'grip': 1}, 'slots': [{'id': 'x', 'accepts': ['tag:head']}]}".formatted(i)).collect(Collectors.joining(", "));
+        Improvement improvement = improved(parts, "{'front': 'plate'}");
+        assertEquals(List.of("front"), improvement.swaps().bounded());
+        // Eight heads, plate on each of them, and so on: 8 + 8 * 8 + 8 * 7 * 7 and what the best build has there, which has every part.
+        assertEquals(8 + 8 * 8 + 8 * 7 * 7 + 1, told(improvement.swaps()).size());
+        assertEquals(8, improvement.swaps().swaps().get(0).gain().intValueExact());
+    }
+
+    @Test
+    void what_the_best_build_has_on_the_same_head_in_two_slots_is_a_swap_though_neither_goes_without_the_other() {
+        String parts = "{'id': 'plate', 'tags': ['head'], 'slots': [{'id': 'left', 'accepts': ['part-1', 'part-2'], 'required': true},"
+                + " {'id': 'right', 'accepts': ['part-3', 'part-4'], 'required': true}]},"
+                + " {'id': 'part-1', 'stats': {'grip': 1}}, {'id': 'part-2', 'stats': {'grip': 2}, 'excludes': ['part-3']},"
+                + " {'id': 'part-3', 'stats': {'grip': 1}}, {'id': 'part-4', 'stats': {'grip': 2}, 'excludes': ['part-1']}";
+        assertEquals(List.of("{=plate, left=part-2, right=part-4} 2 [front/left, front/right]"),
+                told(improved(parts, "{'front': 'plate', 'front/left': 'part-1', 'front/right': 'part-3'}").swaps()));
     }
 
     @Test
@@ -71,7 +121,8 @@ class SwapsTest {
         String parts = "{'id': 'plate', 'tags': ['head'], 'stats': {'grip': 1}, 'slots': [{'id': 'rail', 'accepts': ['tag:top'], 'most': 2}]},"
                 + " {'id': 'broad', 'tags': ['head'], 'stats': {'grip': 5}, 'slots': [{'id': 'rail', 'accepts': ['tag:top'], 'most': 2}]},"
                 + " {'id': 'knob', 'tags': ['top'], 'stats': {'grip': 3}}, {'id': 'wheel', 'tags': ['top'], 'stats': {'grip': -2}}";
-        assertEquals(List.of("{=broad, rail=knob} 6 [front/rail:1]", "{=broad, rail:0=knob, rail:1=wheel} 4 []"),
+        assertEquals(List.of("{=broad, rail=knob} 6 [front/rail:1]", "{=broad, rail:0=knob, rail:1=wheel} 4 []", "{=broad} 3 [front/rail:0, front/rail:1]",
+                        "{=broad, rail=wheel} 1 [front/rail:0]"),
                 swaps(parts, "{'front': 'plate', 'front/rail': ['knob', 'wheel']}"));
     }
 
@@ -81,7 +132,7 @@ class SwapsTest {
                 + " {'id': 'broad', 'tags': ['head'], 'stats': {'grip': 5}, 'slots': [{'id': 'left', 'accepts': ['tag:top']}]},"
                 + " {'id': 'knob', 'tags': ['top'], 'stats': {'grip': 1}, 'slots': [{'id': 'tip', 'accepts': ['bead']}]}, {'id': 'bead', 'stats': {'grip': 2}}";
         List<String> plain = swaps(parts, "{'front': 'plate', 'front/left': 'knob', 'front/left/tip': 'bead'}");
-        assertEquals(List.of("{=broad, left=knob, left/tip=bead} 4 []", "{=broad, left=knob} 2 [front/left/tip]"), plain);
+        assertEquals(List.of("{=broad, left=knob, left/tip=bead} 4 []", "{=broad, left=knob} 2 [front/left/tip]", "{=broad} 1 [front/left]"), plain);
         assertEquals(plain, swaps(parts, "{'front': ['plate'], 'front:0/left': ['knob'], 'front:0/left:0/tip': 'bead'}"));
     }
 

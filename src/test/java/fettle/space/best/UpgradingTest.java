@@ -16,6 +16,7 @@ import fettle.space.Catalogs;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import net.jqwik.api.Arbitrary;
@@ -98,11 +99,15 @@ class UpgradingTest {
         }
     }
 
+    private static Optional<Arrangement> goal(Improvement improvement) {
+        return improvement.outcome() instanceof Outcome.Found found ? Optional.of(found.build()) : Optional.empty();
+    }
+
     /** The most that so many swaps one after the other gain. */
     private static BigDecimal most(Improving improving, Improvement improvement, BuildResult from, int swaps) {
         BigDecimal most = BigDecimal.ZERO;
         if (swaps > 0) {
-            for (Swap swap : improving.swaps(from, improvement.weighing()).swaps()) {
+            for (Swap swap : improving.swaps(from, improvement.weighing(), goal(improvement)).swaps()) {
                 if (swap.gain().signum() > 0 && swap.sound() && improvement.affordable(swap)) {
                     most = most.max(swap.gain().add(most(improving, improvement, swap.after(), swaps - 1)));
                 }
