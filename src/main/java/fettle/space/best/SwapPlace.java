@@ -15,7 +15,6 @@ import fettle.space.best.SwapTrial.Link;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -111,62 +110,15 @@ final class SwapPlace {
         return bounded;
     }
 
-    /** The chains that may stand there, those that come to the same once: all of a length, or none of it where there are too many. */
+    /** The chains that may stand there, those that come to the same once. */
     List<SwapTrial> enumerate() {
         if (filled) {
             attempt(List.of(), List.of(), new Carried(List.of(), List.of()));
         }
-        int left = Swaps.MOST_TRIED;
-        List<Begun> begun = List.of(new Begun(List.of(), List.of()));
-        for (int length = 1; !begun.isEmpty(); length++) {
-            left = length == Swaps.USUAL + 1 ? Math.min(left, Swaps.MOST_UNUSUAL) : left;
-            begun = longer(begun, length, left);
-            bounded = begun.size() > left || length > Swaps.LONGEST && !begun.isEmpty();
-            if (bounded) {
-                break;
-            }
-            left -= begun.size();
-            begun.forEach(chain -> attempt(chain.links(), chain.entries(), carried(chain.links(), chain.entries())));
-        }
+        SwapChains chains = new SwapChains(relations, build.origin(), this::usable);
+        chains.from(slot, slotPath, position, path, there).forEach(chain -> attempt(chain.links(), chain.entries(), carried(chain.links(), chain.entries())));
+        bounded = chains.bounded();
         return trials;
-    }
-
-    /** A chain that may be gone on with. */
-    private record Begun(List<Link> links, List<BuildEntry> entries) {}
-
-    /** The chains that are longer by one; where there are more than so many, some more of them. */
-    private List<Begun> longer(List<Begun> begun, int length, int most) {
-        List<Begun> longer = new ArrayList<>();
-        for (Begun chain : begun) {
-            if (length == 1) {
-                grow(chain, slot, slotPath, position, path, most, longer);
-                continue;
-            }
-            Link last = chain.links().get(length - 2);
-            for (SlotId next : relations.slots(last.part())) {
-                String nextPath = last.path() + "/" + next.slot();
-                grow(chain, next, nextPath, 0, relations.room(next).most() > 1 ? nextPath + ":0" : nextPath, most, longer);
-            }
-        }
-        return longer;
-    }
-
-    private void grow(Begun chain, SlotId into, String intoPath, int at, String here, int most, List<Begun> longer) {
-        List<Link> links = chain.links();
-        for (String part : relations.candidates(into)) {
-            boolean same = links.isEmpty() && there.map(old -> old.part().equals(part)).orElse(false);
-            if (longer.size() > most) {
-                return;
-            }
-            if (!same && usable(part) && links.stream().noneMatch(link -> link.part().equals(part))) {
-                BuildEntry entry = links.isEmpty() ? entry(intoPath, at, part, there.map(Occurrence::at).orElse(OptionalInt.empty())) : entry(intoPath, at, part);
-                longer.add(new Begun(and(links, new Link(part, here)), and(chain.entries(), entry)));
-            }
-        }
-    }
-
-    private static <T> List<T> and(List<T> some, T more) {
-        return Stream.concat(some.stream(), Stream.of(more)).toList();
     }
 
     private boolean usable(String part) {

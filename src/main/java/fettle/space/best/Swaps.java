@@ -10,7 +10,6 @@ import fettle.space.Fraction;
 import fettle.space.Occurrence;
 import fettle.space.Placement;
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -29,18 +28,6 @@ import java.util.stream.Stream;
  * assembly hung on the new one where it fits, and what the new parts require filled with the cheapest that fits.
  */
 public final class Swaps {
-
-    /** Parts in a chain as they mostly are: an adapter, a part on it, and a third on top. */
-    static final int USUAL = 3;
-
-    /** Parts in a chain at most. */
-    static final int LONGEST = 12;
-
-    /** The most chains thought of at one place. */
-    static final int MOST_TRIED = 3_000;
-
-    /** The most of those that have more parts than is usual. */
-    static final int MOST_UNUSUAL = 200;
 
     /**
      * What may be swapped.
