@@ -7,7 +7,6 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
-import java.util.Comparator;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -44,7 +43,7 @@ final class PlaceLadder {
 
     PlaceLadder(List<Priced> swaps, Optional<Priced> present) {
         this.present = present;
-        this.points = Stream.concat(swaps.stream(), present.stream()).sorted(Comparator.comparing(Priced::cost)).toList();
+        this.points = Stream.concat(swaps.stream(), present.stream()).sorted(Hull.CHEAPEST_BEST_FIRST).toList();
         this.hull = new Hull<>(points);
         present.ifPresent(sure::add);
     }

@@ -162,7 +162,7 @@ public final class Swaps {
             return List.of();
         }
         Set<String> lost = new TreeSet<>(rolesBefore);
-        lost.removeAll(roles(after));
+        after.forEach(part -> role(part).ifPresent(lost::remove));
         return List.copyOf(lost);
     }
 
@@ -172,16 +172,20 @@ public final class Swaps {
         }
         Set<String> elsewhere = roles(trial.place().from().values());
         elsewhere.removeAll(roles(trial.to().values()));
-        elsewhere.retainAll(roles(after));
+        if (!elsewhere.isEmpty()) {
+            elsewhere.retainAll(roles(after));
+        }
         return List.copyOf(elsewhere);
     }
 
     private Set<String> roles(Collection<String> parts) {
         Set<String> roles = new TreeSet<>();
-        for (String part : parts) {
-            Optional.ofNullable(relations.catalog().parts().get(part)).flatMap(relations.catalog()::roleOf).ifPresent(roles::add);
-        }
+        parts.forEach(part -> role(part).ifPresent(roles::add));
         return roles;
+    }
+
+    private Optional<String> role(String part) {
+        return Optional.ofNullable(relations.catalog().parts().get(part)).flatMap(relations.catalog()::roleOf);
     }
 
     /** The limits that are exceeded then, and by less or not at all now. */

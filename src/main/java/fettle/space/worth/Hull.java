@@ -26,13 +26,17 @@ public final class Hull<P extends Hull.Point> {
         BigDecimal benefit();
     }
 
+    /** By cost, and of equal cost the most benefit first: what is in this order is sorted at once. */
+    public static final Comparator<Point> CHEAPEST_BEST_FIRST = Comparator.comparing(Point::cost).thenComparing(Point::benefit, Comparator.reverseOrder());
+
     private final List<P> rungs = new ArrayList<>();
     private final Map<P, List<P>> beside = new IdentityHashMap<>();
+    /** Of what isn't dominated, which is little of much. */
     private final Map<P, Standing> standings = new IdentityHashMap<>();
 
     public Hull(List<P> points) {
         List<P> sorted = new ArrayList<>(points);
-        sorted.sort(Comparator.comparing((P point) -> point.cost()).thenComparing(point -> point.benefit().negate()));
+        sorted.sort(CHEAPEST_BEST_FIRST);
         List<P> undominated = new ArrayList<>();
         List<P> steps = new ArrayList<>();
         for (P point : sorted) {
@@ -42,8 +46,6 @@ public final class Hull<P extends Hull.Point> {
                 undominated.add(point);
             } else if (alike(point, best)) {
                 undominated.add(point);
-            } else {
-                standings.put(point, Standing.DOMINATED);
             }
         }
         for (P point : steps) {
@@ -88,6 +90,6 @@ public final class Hull<P extends Hull.Point> {
 
     /** Where one of the points given stands. */
     public Standing standing(P point) {
-        return standings.get(point);
+        return standings.getOrDefault(point, Standing.DOMINATED);
     }
 }
