@@ -51,6 +51,11 @@ record Column(long base, long[] byPart, int scale) {
         return BigDecimal.valueOf(units, scale);
     }
 
+    /** Whether a value is within what units are counted to. */
+    boolean counts(BigDecimal value) {
+        return value.abs().compareTo(decimal(2 * MOST)) < 0;
+    }
+
     /** The greatest number of units that is no more than a value. */
     long floor(BigDecimal value) {
         return clamped(value.setScale(scale, RoundingMode.FLOOR).unscaledValue());

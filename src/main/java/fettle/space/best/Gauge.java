@@ -11,7 +11,7 @@ import java.util.Optional;
  *
  * @param by what its bound follows; empty where it is fixed
  * @param fixed the bound in whole units of the value's column, rounded to the side that is allowed
- * @param table the bound by whole units, where both totals add up
+ * @param table the bound by whole units, where both totals add up and its points are no farther than is counted
  */
 record Gauge(Limit limit, Quantity value, Optional<Quantity> by, long fixed, Optional<Table> table) {
 
@@ -19,9 +19,9 @@ record Gauge(Limit limit, Quantity value, Optional<Quantity> by, long fixed, Opt
         return limit.side() == Limit.Side.AT_MOST;
     }
 
-    /** Whether all that it needs adds up. */
+    /** Whether all that it needs is counted in whole units. */
     boolean added() {
-        return value instanceof Quantity.Added && by.map(followed -> followed instanceof Quantity.Added).orElse(true);
+        return value instanceof Quantity.Added && (by.isEmpty() || table.isPresent());
     }
 
     /** Whether some of these whole totals may keep the limit; exact where each is but one. */

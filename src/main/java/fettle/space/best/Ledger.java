@@ -128,9 +128,12 @@ final class Ledger {
             } else if (by.get() instanceof Quantity.Added followed) {
                 Column other = columns.get(followed.column());
                 List<Limit.Point> points = ((Limit.Table) limit.bound()).points();
-                whole = Optional.of(new Table(
-                        points.stream().mapToLong(point -> other.floor(point.x())).toArray(),
-                        points.stream().mapToLong(point -> column.floor(point.y())).toArray()));
+                // A line to a point that was moved nearer would be another.
+                if (points.stream().allMatch(point -> other.counts(point.x()) && column.counts(point.y()))) {
+                    whole = Optional.of(new Table(
+                            points.stream().mapToLong(point -> other.floor(point.x())).toArray(),
+                            points.stream().mapToLong(point -> column.floor(point.y())).toArray()));
+                }
             }
         }
         gauges.add(new Gauge(limit, value, by, fixed, whole));

@@ -1,7 +1,6 @@
 package fettle.space.best;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -30,8 +29,8 @@ final class Search {
     private final int width;
 
     private Candidate best;
-    private long bestFloor;
-    private long bestCeiling;
+    /** What the best has, where nothing but what adds up is weighed. */
+    private ToBeat toBeat;
 
     /** What is still to be decided besides the present node, as a list that grows in front; what it can reach in all is kept with it. */
     private int[] rest = new int[64];
@@ -42,6 +41,18 @@ final class Search {
 
     private final List<Frame> frames = new ArrayList<>();
     private int depth;
+
+    /**
+     * Between what whole units a benefit lies that is to be beaten. Beyond what sums of units can reach, more makes no difference.
+     *
+     * @param floor the greatest number of units that is no more
+     * @param ceiling the least that is no less
+     */
+    private record ToBeat(long floor, long ceiling) {
+        static ToBeat of(Column column, BigDecimal benefit) {
+            return new ToBeat(column.floor(benefit), column.ceiling(benefit));
+        }
+    }
 
     /** A choice that is being made. */
     private static final class Frame {
@@ -87,8 +98,7 @@ final class Search {
 
     private void take(Candidate candidate) {
         best = candidate;
-        bestFloor = ledger.columns().get(Ledger.BENEFIT).floor(candidate.benefit());
-        bestCeiling = ledger.columns().get(Ledger.BENEFIT).ceiling(candidate.benefit());
+        toBeat = ToBeat.of(ledger.columns().get(Ledger.BENEFIT), candidate.benefit());
     }
 
     /** Searches to the end, or until there is no time left; says then what no build's benefit exceeds, and else nothing. */
@@ -214,7 +224,7 @@ final class Search {
         // Everything is decided, so that what was reached is what there is.
         if (best != null && ledger.weighed().isEmpty()) {
             long benefit = placed[Ledger.BENEFIT];
-            if (benefit < bestCeiling || benefit == bestFloor && placed[Ledger.COST] > best.cost()) {
+            if (benefit < toBeat.ceiling || benefit == toBeat.floor && placed[Ledger.COST] > best.cost()) {
                 return;
             }
         }
@@ -273,11 +283,8 @@ final class Search {
         return curve.total(curve.both(frame.reachSpreads[c], bounded.spread(c, node)));
     }
 
-    /** The most that weighed totals which don't add up can come to, in whole units of the benefit. */
-    private long bent(Frame frame, int node) {
-        if (ledger.weighed().isEmpty()) {
-            return 0;
-        }
+    /** The most that weighed totals which don't add up can come to. */
+    private BigDecimal bent(Frame frame, int node) {
         BigDecimal most = BigDecimal.ZERO;
         for (Ledger.Weighed weighed : ledger.weighed()) {
             Spread total = total(weighed.curve(), frame, node);
@@ -285,23 +292,28 @@ final class Search {
             BigDecimal value = end.map(weighed.weight()::multiply).orElse(BigDecimal.ZERO);
             most = most.add(total.valueless() ? value.max(BigDecimal.ZERO) : value);
         }
-        return most.setScale(ledger.columns().get(Ledger.BENEFIT).scale(), RoundingMode.CEILING).unscaledValue().longValueExact();
+        return most;
+    }
+
+    /** What the weighed totals that add up must come to, so that the best is beaten with all that the others can come to. */
+    private ToBeat toBeat(Frame frame, int node) {
+        return ledger.weighed().isEmpty() ? toBeat : ToBeat.of(ledger.columns().get(Ledger.BENEFIT), best.benefit().subtract(bent(frame, node)));
     }
 
     /** Whether something may be preferred to the best so far: by a higher benefit, or by what decides among equals. */
     private Look promise(Frame frame, int node) {
-        long bent = bent(frame, node);
-        long most = frame.reach[columns + Ledger.BENEFIT] + bounded.at(node, columns + Ledger.BENEFIT) + bent;
-        boolean better = most > bestFloor;
-        boolean equal = most >= bestCeiling && frame.reach[Ledger.COST] + bounded.at(node, Ledger.COST) <= best.cost();
-        if (equal && ledger.weighed().isEmpty() && most == bestFloor) {
+        ToBeat beaten = toBeat(frame, node);
+        long most = frame.reach[columns + Ledger.BENEFIT] + bounded.at(node, columns + Ledger.BENEFIT);
+        boolean better = most > beaten.floor;
+        boolean equal = most >= beaten.ceiling && frame.reach[Ledger.COST] + bounded.at(node, Ledger.COST) <= best.cost();
+        if (equal && ledger.weighed().isEmpty() && most == beaten.floor) {
             long cost = frame.reach[bounded.cheapest()] + bounded.at(node, bounded.cheapest());
             long changed = frame.reach[bounded.unchanged()] + bounded.at(node, bounded.unchanged());
             equal = cost < best.cost() || cost == best.cost() && changed <= best.changed();
         }
         for (int set = 0; set < weights.size() && (better || equal); set++) {
-            boolean mayBeBetter = rated(frame, node, set, problem.budget()) + bent > bestFloor;
-            boolean mayBeEqual = rated(frame, node, set, Math.min(best.cost(), problem.budget())) + bent >= bestCeiling;
+            boolean mayBeBetter = rated(frame, node, set, problem.budget()) > beaten.floor;
+            boolean mayBeEqual = rated(frame, node, set, Math.min(best.cost(), problem.budget())) >= beaten.ceiling;
             // Only the first rates sort the alternatives. What this one costs or changes says nothing of those after it.
             if (set == 0 && !mayBeBetter && !mayBeEqual && ledger.weighed().isEmpty()) {
                 return Look.HOPELESS_AND_ALL_AFTER;
@@ -319,20 +331,24 @@ final class Search {
     }
 
     private BigDecimal stillPossible() {
-        long most = best == null ? Long.MIN_VALUE : bestCeiling;
+        Optional<BigDecimal> most = best().map(Candidate::benefit);
         for (int i = 0; i < depth; i++) {
             Frame frame = frames.get(i);
             // The alternative being looked into is accounted for by the choices below it.
             for (int at = frame.at; at < frame.alternatives.length; at++) {
-                int node = frame.alternatives[at];
-                long bent = bent(frame, node);
-                long here = frame.reach[columns + Ledger.BENEFIT] + bounded.at(node, columns + Ledger.BENEFIT) + bent;
-                for (int set = 0; set < weights.size(); set++) {
-                    here = Math.min(here, rated(frame, node, set, problem.budget()) + bent);
-                }
-                most = Math.max(most, here);
+                BigDecimal here = reachable(frame, frame.alternatives[at]);
+                most = Optional.of(most.map(here::max).orElse(here));
             }
         }
-        return ledger.columns().get(Ledger.BENEFIT).decimal(most);
+        return most.orElseThrow();
+    }
+
+    /** What no benefit exceeds with an alternative. */
+    private BigDecimal reachable(Frame frame, int node) {
+        long most = frame.reach[columns + Ledger.BENEFIT] + bounded.at(node, columns + Ledger.BENEFIT);
+        for (int set = 0; set < weights.size(); set++) {
+            most = Math.min(most, rated(frame, node, set, problem.budget()));
+        }
+        return ledger.columns().get(Ledger.BENEFIT).decimal(most).add(bent(frame, node));
     }
 }
