@@ -47,6 +47,8 @@ final class ImproveCommand implements Command {
     private static final String STEPS = "--steps";
     private static final String TIME_LIMIT = "--time-limit";
     private static final String BUILD = "--build";
+    /** How long the best build is sought where nothing else is said. */
+    private static final int SECONDS = 30;
 
     @Override
     public CommandSpec spec() {
@@ -64,7 +66,7 @@ final class ImproveCommand implements Command {
         spec.addOption(OptionSpec.builder(KEEP).paramLabel("PATH").type(List.class).auxiliaryTypes(String.class)
                 .description("keep the part at this path in the best build; may be given several times").build());
         spec.addOption(option(STEPS, "N", "show N swaps to make one after the other, sought for what they gain together").type(Integer.class).converters(Amounts::count).build());
-        spec.addOption(option(TIME_LIMIT, "SECONDS", "stop the search for the best build then, and tell how far off it can be; try sequences of --steps until then").type(Integer.class).converters(Amounts::count).build());
+        spec.addOption(option(TIME_LIMIT, "SECONDS", "stop the search for the best build then, and tell how far off it can be (default: " + SECONDS + "); where given, try sequences of --steps until then").type(Integer.class).converters(Amounts::count).build());
         Options.addReporting(spec, "error", Format.TEXT, Format.JSON);
         return spec;
     }
@@ -92,7 +94,10 @@ final class ImproveCommand implements Command {
         streams.progress().doing("looking for better builds");
         Improvement improvement;
         try {
-            improvement = new Improving(reading.relations()).of(build, lens, keep, said.matchedOptionValue(STEPS, 0), effort(said));
+            // The time that is taken where none is said must not change what steps are told.
+            Optional<Effort> asked = Optional.ofNullable(said.<Integer>matchedOptionValue(TIME_LIMIT, null)).map(seconds -> Effort.of(Duration.ofSeconds(seconds)));
+            improvement = new Improving(reading.relations()).of(build, lens, keep, said.matchedOptionValue(STEPS, 0),
+                    asked.orElseGet(() -> Effort.of(Duration.ofSeconds(SECONDS))), asked.orElseGet(Effort::unbounded));
         } catch (NothingKept nothing) {
             throw notKept(catalog, build, nothing.paths());
         }
@@ -113,11 +118,6 @@ final class ImproveCommand implements Command {
                 .filter(entry -> paths.contains(entry.path()) || paths.contains(entry.path() + ":" + entry.position())).findFirst()
                 .map(entry -> new NotChecked("the catalog has no part " + entry.part() + ", which the build has at " + entry.path() + ", so it can't be kept"))
                 .orElseGet(() -> new NotChecked("the build has nothing at " + String.join(", ", paths) + ", so there is nothing to keep there"));
-    }
-
-    private static Effort effort(ParseResult said) {
-        Integer seconds = said.matchedOptionValue(TIME_LIMIT, null);
-        return seconds == null ? Effort.unbounded() : Effort.of(Duration.ofSeconds(seconds));
     }
 
     /** The id of the build to look at, which only one bears. */

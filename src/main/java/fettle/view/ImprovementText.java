@@ -175,6 +175,7 @@ public final class ImprovementText {
             sheet.entry(Span.faint("best"), Span.strong(improvement.outcome() instanceof Outcome.Nothing ? "no build does all that is asked"
                     : improvement.outcome() instanceof Outcome.Open ? "not known" : "not known, nor whether any build does all that is asked"));
             words.because(improvement.outcome()).forEach(reason -> sheet.more(2, Span.plain(reason)));
+            cutShort(sheet, improvement);
             return;
         }
         Outcome.Found found = (Outcome.Found) improvement.outcome();
@@ -187,6 +188,7 @@ public final class ImprovementText {
             sheet.entry(Span.faint("best"), Span.strong(gain + " in all, for " + words.money(change.price())),
                     Span.plain(found.proved() ? "; proved to be the best there is" : "; the best found in time, and " + furthest));
         }
+        cutShort(sheet, improvement);
         List<String> outside = improvement.before().limits().stream().filter(margin -> !margin.holds()).map(margin -> margin.limit().id()).toList();
         if (!outside.isEmpty()) {
             sheet.more(2, Span.plain("It keeps every limit. The build as it is doesn't keep " + Phrases.and(outside) + ", nor need a swap mend that."));
@@ -201,6 +203,12 @@ public final class ImprovementText {
         change.buy().filter(buy -> !buy.isEmpty()).ifPresent(buy -> sheet.entry(Span.faint("buy"), Span.plain(words.bought(buy))));
         sheet.blank();
         table(sheet, improvement, change);
+    }
+
+    /** How much time there was, where it was not enough. */
+    private static void cutShort(Sheet sheet, Improvement improvement) {
+        improvement.allowed().filter(unused -> !improvement.outcome().finished()).ifPresent(allowed -> sheet.more(2,
+                Span.plain("Not proved: the search was cut short after " + allowed.toSeconds() + " s; --time-limit gives the seconds in which to go on.")));
     }
 
     private void table(Sheet sheet, Improvement improvement, Change change) {

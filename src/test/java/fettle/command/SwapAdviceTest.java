@@ -117,12 +117,22 @@ class SwapAdviceTest {
     void where_the_time_is_over_the_best_met_is_told_and_not_that_there_is_none() throws IOException {
         String able = said("improve", "parts: { hand: plain, rail: [plank, knob] }", "--time-limit", "0");
         assertHas("best  +3 in all, for 5 crown; the best found in time, and none can be more than", able);
+        String cut = "Not proved: the search was cut short after 0 s; --time-limit gives the seconds in which\n           to go on.";
+        assertHas(cut, able);
+        assertLacks("Not proved", said("improve", "parts: { hand: plain, rail: [plank, knob] }"));
         String kept = said("improve", "parts: { hand: plain, rail: [plank, knob] }", "--time-limit", "0", "--keep", "hand");
         assertHas("best  the build as it is; no better one was found in time", kept);
+        assertHas(cut, kept);
         String json = said("improve", "parts: { hand: sure, rail: [plank, knob] }", "--time-limit", "0", "--format", "json");
         String best = json.substring(json.indexOf("\"best\""));
         assertHas("\"hand\" : \"sure\"", best);
         assertHas("\"proved\" : false", best);
+    }
+
+    @Test
+    void the_best_is_not_sought_without_end_where_no_time_is_said() {
+        String help = Ran.fettle("improve", "--help").out().replaceAll("\\s+", " ");
+        assertHas("stop the search for the best build then, and tell how far off it can be (default: 30)", help);
     }
 
     @Test
@@ -131,6 +141,7 @@ class SwapAdviceTest {
         String text = said("improve", beyond, "--time-limit", "0");
         assertHas("best  not known, nor whether any build does all that is asked", text);
         assertHas("the time was over before a build was found that does", text);
+        assertHas("cut short after 0 s", text);
         assertHas("\"undecided\" : true", said("improve", beyond, "--time-limit", "0", "--format", "json"));
         assertHas("best  no build does all that is asked", said("improve", beyond, "--keep", "hand"));
         assertHas("\"undecided\" : false", said("improve", beyond, "--keep", "hand", "--format", "json"));

@@ -36,6 +36,16 @@ public final class Effort {
         return new Effort(Optional.of(allowed), nanoseconds);
     }
 
+    /** An equal part of the time that is left, among so many. */
+    Effort share(int among) {
+        return new Effort(allowed.map(all -> Duration.ofNanos(Math.max(0, all.toNanos() - (nanoseconds.getAsLong() - started)) / among)), nanoseconds);
+    }
+
+    /** How long it may go on in all; empty where as long as it takes. */
+    Optional<Duration> allowed() {
+        return allowed;
+    }
+
     /** Whether there is a time at which it is over. */
     boolean bounded() {
         return allowed.isPresent();
@@ -47,7 +57,7 @@ public final class Effort {
             return over;
         }
         untilLook = BETWEEN_LOOKS;
-        over = nanoseconds.getAsLong() - started > allowed.get().toNanos();
+        over = nanoseconds.getAsLong() - started >= allowed.get().toNanos();
         return over;
     }
 

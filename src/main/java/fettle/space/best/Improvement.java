@@ -3,6 +3,7 @@ package fettle.space.best;
 import fettle.space.BuildResult;
 import fettle.space.LimitMargin;
 import java.math.BigDecimal;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 
@@ -14,11 +15,12 @@ import java.util.Optional;
  * @param outcome what the search for the best build came to
  * @param best the build made into the best, where one was found
  * @param steps swaps to make one after the other
+ * @param allowed how long the best build was sought at most; empty where as long as it took
  * @param worn margins with each outfit of the catalog, before and after
  */
 public record Improvement(
         BuildResult before, Weighing weighing, BigDecimal benefit, Swaps.Found swaps, Outcome outcome, Optional<Change> best, Steps steps,
-        List<Worn> worn) {
+        Optional<Duration> allowed, List<Worn> worn) {
 
     /**
      * Margins with one outfit.

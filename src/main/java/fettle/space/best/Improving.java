@@ -47,20 +47,22 @@ public final class Improving {
      *
      * @param keep paths whose part stays in the best build
      * @param steps how many swaps to make one after the other
+     * @param forBest how long to seek the best build
+     * @param forSteps how long to try sequences of swaps
      * @throws NothingKept where a path to keep holds nothing
      */
-    public Improvement of(Build build, Lens lens, Set<String> keep, int steps, Effort effort) {
+    public Improvement of(Build build, Lens lens, Set<String> keep, int steps, Effort forBest, Effort forSteps) {
         BuildResult before = check.check(build);
         Weighing weighing = new Weighing(catalog, lens, outfit(build));
-        Outcome sought = new Optimum(relations, Space.of(relations).folded(build.platform().id())).seek(demands(before, lens, keep), effort);
+        Outcome sought = new Optimum(relations, Space.of(relations).folded(build.platform().id())).seek(demands(before, lens, keep), forBest);
         Optional<Arrangement> goal = sought instanceof Outcome.Found found ? Optional.of(found.build()) : Optional.empty();
         Swaps.Found swaps = swaps(before, weighing, goal);
         Steps made = new Upgrading(before, (after, least) -> least.map(enough -> swaps(after, weighing, goal, enough)).orElseGet(() -> swaps(after, weighing, goal)))
-                .steps(swaps, steps, effort);
+                .steps(swaps, steps, forSteps);
         Stream<BuildResult> met = Stream.of(Stream.of(before), swaps.swaps().stream().map(Swap::after), made.swaps().stream().map(Swap::after)).flatMap(some -> some);
         Outcome outcome = orMet(sought, weighing, before, met.filter(each -> allAsked(each, before, keep)).toList());
         Optional<Change> best = outcome instanceof Outcome.Found found ? Optional.of(change(before, weighing, found)) : Optional.empty();
-        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, made, worn(before, best));
+        return new Improvement(before, weighing, weighing.benefit(before.totals()), swaps, outcome, best, made, forBest.allowed(), worn(before, best));
     }
 
     /** Where the time was over, the build as it is, or one that swaps make of it, may be the best met that does all that is asked. */

@@ -70,10 +70,12 @@ public final class Optimum {
         demands.budget().ifPresent(unused -> needed.add(new Demand.WithinBudget()));
         demands.prices().ifPresent(unused -> needed.add(new Demand.Obtainable()));
         boolean smallest = true;
+        int left = needed.size();
         for (Demand demand : List.copyOf(needed)) {
             needed.remove(demand);
             boolean obtainable = needed.contains(new Demand.Obtainable());
-            Outcome without = sought(only(demands, needed), obtainable, effort, true);
+            // One that takes long must leave time for the others.
+            Outcome without = sought(only(demands, needed), obtainable, effort.share(left--), true);
             if (!(without instanceof Outcome.Nothing)) {
                 needed.add(demand);
                 smallest &= without instanceof Outcome.Found;

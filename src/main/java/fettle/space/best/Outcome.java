@@ -8,6 +8,11 @@ import java.util.Optional;
 /** What a search for the best build came to. */
 public sealed interface Outcome {
 
+    /** Whether all was found out before the time was over. */
+    default boolean finished() {
+        return !(this instanceof CutShort || this instanceof Found found && !found.proved() || this instanceof Nothing nothing && !nothing.smallest());
+    }
+
     /**
      * A build.
      *

@@ -39,7 +39,7 @@ class SwapLimitsTest {
         String json = "{'build': {'id': 'b', 'platform': 'frame', 'patch': '1', 'lens': 'hold', 'parts': {'front': 'plain'}}}";
         Build build = BuildReader.read(Documents.content("build.json", json.replace('\'', '"').getBytes(StandardCharsets.UTF_8))).get(0);
         Improving improving = new Improving(relations);
-        Improvement improvement = improving.of(build, relations.catalog().lenses().get("hold"), Set.of(), 1, Effort.unbounded());
+        Improvement improvement = improving.of(build, relations.catalog().lenses().get("hold"), Set.of(), 1, Effort.unbounded(), Effort.unbounded());
         Map<String, List<String>> broken = new TreeMap<>();
         improving.swaps(improvement.before(), improvement.weighing(), Optional.empty()).swaps().forEach(swap -> broken.put(swap.to().get(""), swap.limitsBroken()));
         return broken;

@@ -34,7 +34,7 @@ class SwapsTest {
         String json = "{'build': {'id': 'b', 'platform': 'frame', 'patch': '1', 'lens': 'hold', 'owned': ['plain', 'plate', 'broad', 'knob', 'wheel'%s], 'parts': %s}}".formatted(owned, build);
         Build read = BuildReader.read(Documents.content("build.json", json.replace('\'', '"').getBytes(StandardCharsets.UTF_8))).get(0);
         Relations relations = relations(parts);
-        return new Improving(relations).of(read, relations.catalog().lenses().get("hold"), Set.of(), 1, Effort.unbounded());
+        return new Improving(relations).of(read, relations.catalog().lenses().get("hold"), Set.of(), 1, Effort.unbounded(), Effort.unbounded());
     }
 
     private static Relations relations(String parts) {

@@ -48,7 +48,7 @@ class UpgradingTest {
     private static List<String> steps(int most, String budget) {
         String json = "{'build': {'id': 'b', 'platform': 'frame', 'patch': '1', 'lens': 'hold'" + budget + ", 'parts': {}}}";
         Build build = BuildReader.read(Documents.content("build.json", json.replace('\'', '"').getBytes(StandardCharsets.UTF_8))).get(0);
-        return new Improving(RELATIONS).of(build, RELATIONS.catalog().lenses().get("hold"), Set.of(), most, Effort.unbounded()).steps().swaps().stream()
+        return new Improving(RELATIONS).of(build, RELATIONS.catalog().lenses().get("hold"), Set.of(), most, Effort.unbounded(), Effort.unbounded()).steps().swaps().stream()
                 .map(swap -> swap.path() + "=" + swap.to().get("")).toList();
     }
 
@@ -83,7 +83,7 @@ class UpgradingTest {
         }
         Improving improving = new Improving(relations);
         int most = random.nextInt(4) == 0 ? 1 : 2;
-        Improvement improvement = improving.of(build, relations.catalog().lenses().get(build.lens().orElseThrow().id()), Set.of(), most, Effort.unbounded());
+        Improvement improvement = improving.of(build, relations.catalog().lenses().get(build.lens().orElseThrow().id()), Set.of(), most, Effort.unbounded(), Effort.unbounded());
         BigDecimal gained = BigDecimal.ZERO;
         for (Swap swap : improvement.steps().swaps()) {
             assertTrue(swap.gain().signum() > 0 && swap.sound() && improvement.affordable(swap), () -> swap + " of " + improvement.before().build());
