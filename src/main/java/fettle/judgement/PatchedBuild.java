@@ -11,6 +11,7 @@ import fettle.space.patch.BuildShift;
 import fettle.space.patch.FigureShift;
 import fettle.space.patch.LimitCrossing;
 import fettle.space.patch.PathChange;
+import fettle.space.patch.PathMove;
 import fettle.space.patch.RenamedUse;
 import fettle.space.patch.Repair;
 import fettle.space.patch.RepairOutcome;
@@ -101,10 +102,11 @@ public record PatchedBuild(String file, BuildShift shift) {
         return figure.cost() ? "cost" : figure.figure();
     }
 
-    /** The ids that probably changed, such as {@code old-id, now new-id}; empty where there are none. */
+    /** The ids that probably changed, such as {@code old-id, now new-id} or {@code slot old-id of host, now new-id}; empty where there are none. */
     public Optional<List<String>> renamed() {
-        List<String> renamed = shift.renamed().stream().filter(RenamedUse::old).map(use -> use.written() + ", now " + use.other()).toList();
-        return Optional.of(renamed).filter(names -> !names.isEmpty());
+        Stream<String> entries = shift.renamed().stream().filter(RenamedUse::old).map(use -> use.written() + ", now " + use.other());
+        Stream<String> slots = shift.renamedSlots().stream().map(slot -> "slot " + slot.from() + " of " + slot.host().id() + ", now " + slot.to());
+        return Optional.of(Stream.concat(entries, slots).toList()).filter(names -> !names.isEmpty());
     }
 
     /** What it names by ids that came with the patch, for which it was judged by the old ones before. */
@@ -114,7 +116,12 @@ public record PatchedBuild(String file, BuildShift shift) {
 
     /** The steps of the nearest repair; empty where none was found. */
     public Optional<List<String>> repair() {
-        return nearest().map(PatchedBuild::steps);
+        return nearest().map(PatchedBuild::steps).filter(steps -> !steps.isEmpty());
+    }
+
+    /** What is written at another path first in the nearest repair, as slots go by other ids, such as {@code what is at rail at top-rail}; empty where nothing is. */
+    public Optional<List<String>> rewritten() {
+        return nearest().flatMap(repair -> moves(repair.rewritten()));
     }
 
     /** What the repaired build costs. */
@@ -130,7 +137,11 @@ public record PatchedBuild(String file, BuildShift shift) {
 
     /** What is written at another path once it is repaired, such as {@code what is at deck:2/jaw at deck:1/jaw}; empty where nothing is. */
     public Optional<List<String>> repairMoves() {
-        return nearest().map(repair -> repair.movedUp().stream().map(move -> "what is at " + move.from() + " at " + move.to()).toList()).filter(moves -> !moves.isEmpty());
+        return nearest().flatMap(repair -> moves(repair.movedUp()));
+    }
+
+    private static Optional<List<String>> moves(List<PathMove> moves) {
+        return Optional.of(moves.stream().map(move -> "what is at " + move.from() + " at " + move.to()).toList()).filter(told -> !told.isEmpty());
     }
 
     /** How many other repairs change as few paths. */
@@ -141,6 +152,11 @@ public record PatchedBuild(String file, BuildShift shift) {
     /** The steps of the nearest repair that keeps every part there still is, where the nearest one does not. */
     public Optional<List<String>> keeping() {
         return shift.keeping().map(PatchedBuild::steps);
+    }
+
+    /** What is written at another path first in that repair; empty where nothing is. */
+    public Optional<List<String>> keepingRewritten() {
+        return shift.keeping().flatMap(repair -> moves(repair.rewritten()));
     }
 
     /** How many paths any repair changes at least, where none was found with the work allowed. */

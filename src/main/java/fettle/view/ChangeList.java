@@ -56,6 +56,7 @@ final class ChangeList {
             renamed.add(rename.to());
             renamed(rename);
         }
+        slots();
         List<Change> whole = changes.stream().filter(change -> change.whole() && !renamed.contains(change.entry())).toList();
         entries("added", whole.stream().filter(Change::added).toList());
         entries("removed", whole.stream().filter(Change::removed).toList());
@@ -72,6 +73,15 @@ final class ChangeList {
         sheet.entry(Span.faint("renamed"), Span.plain(ChangeWording.entry(rename.from()) + " is probably " + rename.to().id() + " now"),
                 Span.plain(" "), Span.faint("(a guess: " + String.join(", ", evidence) + ")"));
         rename.changes().forEach(change -> sheet.more(2, Span.plain(ChangeWording.property(change))));
+    }
+
+    /** Slots, those renamed alike on several hosts in one line. */
+    private void slots() {
+        Map<List<String>, List<String>> hosts = new LinkedHashMap<>();
+        comparison.changes().slotRenames().forEach(slot ->
+                hosts.computeIfAbsent(List.of(slot.from(), slot.to()), unused -> new ArrayList<>()).add(ChangeWording.entry(slot.host())));
+        hosts.forEach((ids, bearers) -> sheet.entry(Span.faint("renamed"),
+                Span.plain("slot " + ids.get(0) + " of " + Phrases.and(bearers) + " is probably " + ids.get(1) + " now"), Span.plain(" "), Span.faint("(a guess: it takes the same)")));
     }
 
     private void entries(String word, List<Change> changes) {

@@ -20,6 +20,7 @@ import fettle.space.patch.Rename;
 import fettle.space.patch.RenamedUse;
 import fettle.space.patch.Repair;
 import fettle.space.patch.RepairOutcome;
+import fettle.space.patch.SlotRename;
 import java.io.OutputStream;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -74,6 +75,7 @@ public final class ComparisonJson {
             difference(out, change);
         });
         list(json, "renamed", comparison.changes().renames(), ComparisonJson::rename);
+        list(json, "renamedSlots", comparison.changes().slotRenames(), ComparisonJson::slot);
         json.writeObjectPropertyStart("touched");
         comparison.touched().forEach((part, platforms) -> ids(json, part, platforms));
         json.writeEndObject();
@@ -88,6 +90,13 @@ public final class ComparisonJson {
         json.writeNumberProperty("differing", rename.differing());
         json.writeBooleanProperty("namesNear", rename.namesNear());
         list(json, "changed", rename.changes(), ComparisonJson::difference);
+    }
+
+    private static void slot(JsonGenerator json, SlotRename slot) {
+        json.writeStringProperty("host", slot.host().id());
+        json.writeStringProperty("from", slot.from());
+        json.writeStringProperty("to", slot.to());
+        json.writeBooleanProperty("guess", true);
     }
 
     private static void entries(JsonGenerator json, Comparison comparison) {
@@ -179,6 +188,7 @@ public final class ComparisonJson {
         list(json, "crossed", shift.crossings(), ComparisonJson::crossed);
         list(json, "blame", shift.blame(), ComparisonJson::change);
         list(json, "renamed", shift.renamed(), ComparisonJson::renamed);
+        list(json, "renamedSlots", shift.renamedSlots(), ComparisonJson::slot);
         repair(json, "repair", shift.repair().flatMap(
                 outcome -> outcome instanceof RepairOutcome.Found found ? Optional.of(found.repair()) : Optional.empty()));
         if (shift.repair().isPresent() && shift.repair().get() instanceof RepairOutcome.CutShort cut) {
@@ -243,6 +253,7 @@ public final class ComparisonJson {
         }
         json.writeObjectPropertyStart(name);
         list(json, "steps", repair.get().steps(), ComparisonJson::step);
+        list(json, "rewritten", repair.get().rewritten(), ComparisonJson::move);
         list(json, "movedUp", repair.get().movedUp(), ComparisonJson::move);
         JsonView.text(json, "cost", repair.get().cost().map(Exact::text));
         json.writeNumberProperty("others", repair.get().others());

@@ -64,16 +64,6 @@ record Arrangement(SortedMap<String, String> seats) {
         return entries;
     }
 
-    /** The notches that a placed build states, by seat. */
-    static SortedMap<String, Integer> notches(Placement placement) {
-        List<String> seats = new ArrayList<>(seats(placement).keySet());
-        SortedMap<String, Integer> notches = new TreeMap<>();
-        for (Occurrence part : placement.parts()) {
-            part.at().ifPresent(at -> notches.put(seats.get(part.index()), at));
-        }
-        return notches;
-    }
-
     /** The seat of an entry made by {@link #entries}. */
     static String seat(BuildEntry entry) {
         return entry.path() + ":" + entry.position();

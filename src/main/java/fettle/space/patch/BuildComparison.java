@@ -3,6 +3,7 @@ package fettle.space.patch;
 import fettle.catalog.Build;
 import fettle.catalog.Catalog;
 import fettle.catalog.Limit;
+import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import fettle.space.BuildCheck;
 import fettle.space.BuildResult;
@@ -15,6 +16,7 @@ import fettle.space.Prices;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -39,6 +41,7 @@ final class BuildComparison {
     private final Blames blames;
     private final Blames followed;
     private final Repairs repairs;
+    private final List<SlotRename> slots;
 
     /** Where differences are looked for that did something to a build. */
     private record Blames(CatalogChanges changes, FigureBlame figures, ValidityBlame validity) {}
@@ -52,7 +55,8 @@ final class BuildComparison {
         this.limits = new LimitPairs(old.catalog().limits(), now.catalog().limits());
         this.blames = new Blames(changes, new FigureBlame(changes, UnaryOperator.identity()), new ValidityBlame(changes, derive));
         this.followed = new Blames(followed, new FigureBlame(followed, former::of), new ValidityBlame(followed, derive));
-        this.repairs = new Repairs(old.catalog(), now, this.now, renamed, MOST_ARRANGEMENTS);
+        this.slots = changes.slotRenames();
+        this.repairs = new Repairs(old.catalog(), now, this.now, renamed, slots, MOST_ARRANGEMENTS);
     }
 
     BuildShift of(Build build) {
@@ -70,7 +74,7 @@ final class BuildComparison {
         Optional<RepairOutcome> repair = verdict == Verdict.BROKEN ? stood.map(placement -> repairs.nearest(build, placement)) : Optional.empty();
         return new BuildShift(
                 build, before, after, verdict, figures, crossings, turned ? by.validity.of(build, before, after) : List.of(), renamedUses(build),
-                former.names(build), repair, repair.flatMap(nearest -> keeping(build, stood.orElseThrow(), nearest)));
+                stood.map(this::renamedSlots).orElse(List.of()), former.names(build), repair, repair.flatMap(nearest -> keeping(build, stood.orElseThrow(), nearest)));
     }
 
     private static Verdict verdict(BuildResult before, BuildResult after, boolean moved) {
@@ -165,6 +169,15 @@ final class BuildComparison {
         }
         paths.forEach((part, where) -> uses.add(use(part, where)));
         return uses;
+    }
+
+    private List<SlotRename> renamedSlots(Placement stood) {
+        Set<SlotId> used = new HashSet<>();
+        stood.parts().forEach(part -> {
+            int host = stood.hostOf(part);
+            used.add(new SlotId(host == Placement.PLATFORM ? stood.platform() : stood.parts().get(host).part(), stood.slotOf(part).slot().slot()));
+        });
+        return slots.stream().filter(slot -> used.contains(new SlotId(slot.formerHost(), slot.from())) || used.contains(new SlotId(slot.host().id(), slot.from()))).toList();
     }
 
     private RenamedUse use(String written, List<String> paths) {

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param blame of a build broken or mended, the differences that did it: without them it would be as before, and none can be left out; empty where
  *     none of those that touch the build account for it
  * @param renamed the ids in it that probably changed
+ * @param renamedSlots the slots in it that hold something and probably go by other ids now
  * @param formerNames what it names by new ids, and so was judged by old ones before
  * @param repair of a broken build, the nearest repair
  * @param keeping of a broken build whose nearest repair throws parts out that there still are, the nearest one found that has them too
@@ -28,6 +29,7 @@ public record BuildShift(
         List<LimitCrossing> crossings,
         List<Change> blame,
         List<RenamedUse> renamed,
+        List<SlotRename> renamedSlots,
         List<FormerName> formerNames,
         Optional<RepairOutcome> repair,
         Optional<Repair> keeping) {
@@ -37,6 +39,7 @@ public record BuildShift(
         crossings = List.copyOf(crossings);
         blame = List.copyOf(blame);
         renamed = List.copyOf(renamed);
+        renamedSlots = List.copyOf(renamedSlots);
         formerNames = List.copyOf(formerNames);
     }
 

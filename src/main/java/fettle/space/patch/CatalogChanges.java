@@ -28,12 +28,14 @@ public final class CatalogChanges {
     private final List<Change> changes;
     private final Map<EntryName, List<Change>> byEntry = new HashMap<>();
     private final List<Rename> renames;
+    private final List<SlotRename> slotRenames;
 
-    private CatalogChanges(WrittenCatalog old, WrittenCatalog now, List<Change> changes, List<Rename> renames) {
+    private CatalogChanges(WrittenCatalog old, WrittenCatalog now, List<Change> changes, List<Rename> renames, List<SlotRename> slotRenames) {
         this.old = old;
         this.now = now;
         this.changes = List.copyOf(changes);
         this.renames = renames;
+        this.slotRenames = slotRenames;
         this.changes.forEach(change -> byEntry.computeIfAbsent(change.entry(), unused -> new ArrayList<>()).add(change));
     }
 
@@ -41,7 +43,9 @@ public final class CatalogChanges {
     public static CatalogChanges between(DocumentSet old, DocumentSet now) {
         WrittenCatalog before = WrittenCatalog.of(old);
         WrittenCatalog after = WrittenCatalog.of(now).alignedWith(before);
-        return new CatalogChanges(before, after, between(before, after), Renames.guessed(before, after));
+        List<Change> changes = between(before, after);
+        List<Rename> renames = Renames.guessed(before, after);
+        return new CatalogChanges(before, after, changes, renames, SlotRenames.guessed(before, after, changes, renames));
     }
 
     private static List<Change> between(WrittenCatalog before, WrittenCatalog after) {
@@ -64,7 +68,7 @@ public final class CatalogChanges {
         renames.forEach(rename -> others.put(rename.from(), rename.to()));
         WrittenCatalog before = old.renamed(others, mentions);
         WrittenCatalog after = now.alignedWith(before);
-        return new CatalogChanges(before, after, between(before, after), renames);
+        return new CatalogChanges(before, after, between(before, after), renames, slotRenames);
     }
 
     private static List<Change> between(EntryName name, Optional<Node.Obj> before, Optional<Node.Obj> after) {
@@ -133,6 +137,11 @@ public final class CatalogChanges {
     /** Entries that were probably renamed; each is also among the differences as one removed and one added. */
     public List<Rename> renames() {
         return renames;
+    }
+
+    /** Slots that were probably renamed; each is also among the differences, or those of its renamed host, as one gone and one new. */
+    public List<SlotRename> slotRenames() {
+        return slotRenames;
     }
 
     /** Whether there is no difference. */

@@ -70,7 +70,12 @@ final class RepairSearch {
      * @param changes in how many seats; where none were found, none differs in fewer
      * @param finished whether the work sufficed
      */
-    record Outcome(List<Arrangement> arrangements, int changes, boolean finished) {}
+    record Outcome(List<Arrangement> arrangements, int changes, boolean finished) {
+
+        boolean found() {
+            return !arrangements.isEmpty();
+        }
+    }
 
     Outcome search() {
         for (int changes = 0; changes <= mostChanges; changes++) {

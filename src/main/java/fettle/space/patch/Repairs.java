@@ -12,6 +12,7 @@ import fettle.space.Placement;
 import fettle.space.Prices;
 import fettle.space.Space;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -39,6 +40,7 @@ final class Repairs {
     private final Relations now;
     private final BuildCheck check;
     private final Map<String, String> renames;
+    private final Collection<SlotRename> slots;
     private final int most;
     private final Map<String, Boolean> empty = new ConcurrentHashMap<>();
 
@@ -51,13 +53,15 @@ final class Repairs {
     /**
      * @param old the catalog in which builds were valid
      * @param renames the ids that probably changed, old to new, platforms among them
+     * @param slots the slots that probably go by other ids now
      * @param most how many arrangements may be looked at for one build
      */
-    Repairs(Catalog old, Relations now, BuildCheck check, Map<String, String> renames, int most) {
+    Repairs(Catalog old, Relations now, BuildCheck check, Map<String, String> renames, Collection<SlotRename> slots, int most) {
         this.old = old;
         this.now = now;
         this.check = check;
         this.renames = renames;
+        this.slots = List.copyOf(slots);
         this.most = most;
     }
 
@@ -95,8 +99,22 @@ final class Repairs {
         if (!now.catalog().platforms().containsKey(platform)) {
             return new RepairOutcome.None(Optional.empty());
         }
-        Arrangement start = Arrangement.of(before);
-        RepairSearch.Outcome outcome = new RepairSearch(now, check, platform, start, kept, work, changes).search();
+        MovedSlots moved = MovedSlots.of(before, slots);
+        RepairSearch.Outcome outcome = new RepairSearch(now, check, platform, moved.start(), kept, work, changes).search();
+        if (!moved.paths().isEmpty() && outcome.changes() > 0) {
+            // Other parts may have slots by the old ids, so that leaving what is on them where it is takes fewer changes.
+            MovedSlots left = MovedSlots.of(before, List.of());
+            RepairSearch.Outcome other = new RepairSearch(now, check, platform, left.start(), kept, work, changes).search();
+            if (other.found() && (!outcome.found() || other.changes() < outcome.changes())) {
+                moved = left;
+                outcome = other;
+            }
+        }
+        return of(build, before, platform, moved, outcome);
+    }
+
+    /** The best of what a search found. */
+    private RepairOutcome of(Build build, Placement before, String platform, MovedSlots moved, RepairSearch.Outcome outcome) {
         int more = platform.equals(before.platform()) ? 0 : 1;
         if (!outcome.finished()) {
             return isVoid(platform) ? new RepairOutcome.None(Optional.of(platform)) : new RepairOutcome.CutShort(outcome.changes() + more);
@@ -106,13 +124,13 @@ final class Repairs {
         }
         Set<String> different = new HashSet<>();
         outcome.arrangements().forEach(arrangement -> different.add(arrangement.canonical()));
-        List<Weighed> all = outcome.arrangements().stream().map(arrangement -> weighed(build, before, platform, start, arrangement, different.size() - 1)).toList();
+        List<Weighed> all = outcome.arrangements().stream().map(arrangement -> weighed(build, before, platform, moved, arrangement, different.size() - 1)).toList();
         Weighed like = all.stream().min(LIKEST).orElseThrow();
         Weighed best = all.stream()
                 .filter(each -> LIKEST.compare(each, like) == 0)
                 .min(Comparator.<Weighed>comparingLong(each -> outside(build, platform, each.arrangement).stream().filter(margin -> margin.limit().grave()).count()).thenComparing(CHEAPEST))
                 .orElseThrow();
-        return new RepairOutcome.Found(withMoves(best, build, before, platform, start));
+        return new RepairOutcome.Found(withMoves(best, build, platform, moved));
     }
 
     /** Whether nothing can be built on it, which a search for repairs may take long to find out. */
@@ -121,24 +139,25 @@ final class Repairs {
     }
 
     /** The repair with a step for each part that stays but cannot keep the notch that the build gives it. */
-    private Repair withMoves(Weighed best, Build build, Placement before, String platform, Arrangement start) {
+    private Repair withMoves(Weighed best, Build build, String platform, MovedSlots moved) {
+        RepairPaths paths = new RepairPaths(now, platform, moved, best.arrangement);
         Map<String, Integer> kept = new TreeMap<>();
         List<PathChange> steps = new ArrayList<>(best.repair.steps());
-        Arrangement.notches(before).forEach((seat, notch) -> {
+        moved.notches().forEach((seat, notch) -> {
             Optional<String> part = best.arrangement.at(seat);
-            if (part.isPresent() && part.equals(start.at(seat))) {
+            if (part.isPresent() && part.equals(moved.start().at(seat))) {
                 Map<String, Integer> more = new TreeMap<>(kept);
                 more.put(seat, notch);
                 if (check.violations(Placement.of(now, platform, best.arrangement.entries(more))).isEmpty()) {
                     kept.put(seat, notch);
                 } else {
-                    steps.add(new PathChange(path(seat, platform, start, best.arrangement), part, part, false));
+                    steps.add(new PathChange(paths.of(seat), part, part, false));
                 }
             }
         });
         steps.sort(Comparator.naturalOrder());
         return new Repair(steps, best.repair.cost(), outside(build, platform, best.arrangement).stream().map(margin -> margin.limit().id()).toList(),
-                movedUp(platform, start, best.arrangement), best.repair.others());
+                paths.rewritten(), paths.movedUp(), best.repair.others());
     }
 
     /** The limits that parts on a platform don't keep, with the build's outfit worn. */
@@ -149,7 +168,9 @@ final class Repairs {
         return check.limits(catalog.platforms().get(platform), parts, outfit).stream().filter(margin -> !margin.holds()).toList();
     }
 
-    private Weighed weighed(Build build, Placement before, String platform, Arrangement start, Arrangement arrangement, int others) {
+    private Weighed weighed(Build build, Placement before, String platform, MovedSlots moved, Arrangement arrangement, int others) {
+        Arrangement start = moved.start();
+        RepairPaths paths = new RepairPaths(now, platform, moved, arrangement);
         List<PathChange> steps = new ArrayList<>();
         if (!platform.equals(before.platform())) {
             steps.add(new PathChange(PathChange.PLATFORM, Optional.of(before.platform()), Optional.of(platform), true));
@@ -161,7 +182,7 @@ final class Repairs {
             Optional<String> to = arrangement.at(seat);
             if (!from.equals(to)) {
                 boolean renamed = to.isPresent() && to.equals(from.map(renames::get));
-                steps.add(new PathChange(path(seat, platform, start, arrangement), from, to, renamed));
+                steps.add(new PathChange(paths.of(seat), from, to, renamed));
             }
         }
         steps.sort(Comparator.naturalOrder());
@@ -173,40 +194,6 @@ final class Repairs {
         Optional<Outlay> outlay = prices.map(open -> Outlay.of(arrangement.seats().values(), owned, open));
         Likeness likeness = Likeness.of(start.seats().values(), old, arrangement.seats().values(), now.catalog(), this::current);
         return new Weighed(
-                arrangement, new Repair(steps, outlay.flatMap(Outlay::whole), List.of(), List.of(), others), renamed, likeness, outlay.orElse(Outlay.UNKNOWN), order);
-    }
-
-    /** A seat as builds write it: with a position only where the slot may hold several parts, or a list stands there. */
-    private String path(String seat, String platform, Arrangement start, Arrangement arrangement) {
-        StringBuilder path = new StringBuilder();
-        String host = platform;
-        String walked = "";
-        for (String segment : seat.split("/")) {
-            String slot = walked.isEmpty() ? Arrangement.slot(segment) : walked + "/" + Arrangement.slot(segment);
-            walked = walked.isEmpty() ? segment : walked + "/" + segment;
-            SlotId id = new SlotId(host, Arrangement.slot(segment));
-            boolean several = !segment.endsWith(":0") || start.at(slot + ":1").isPresent() || now.slot(id).isPresent() && now.room(id).most() > 1;
-            path.append(path.length() == 0 ? "" : "/").append(several ? segment : id.slot());
-            String here = walked;
-            host = arrangement.at(here).or(() -> start.at(here)).orElse("");
-        }
-        return path.toString();
-    }
-
-    /** What is to be written at another path, since a part is taken out of a list before what bears it. */
-    private List<PathMove> movedUp(String platform, Arrangement start, Arrangement arrangement) {
-        List<PathMove> moves = new ArrayList<>();
-        arrangement.closedUp().forEach((seat, closed) -> {
-            if (seat.contains("/") && !seat.equals(closed)) {
-                String path = path(seat, platform, start, arrangement);
-                String[] positions = closed.split("/");
-                String[] segments = path.split("/");
-                for (int i = 0; i < segments.length; i++) {
-                    segments[i] = segments[i].contains(":") ? positions[i] : segments[i];
-                }
-                moves.add(new PathMove(path, String.join("/", segments)));
-            }
-        });
-        return moves;
+                arrangement, new Repair(steps, outlay.flatMap(Outlay::whole), List.of(), List.of(), List.of(), others), renamed, likeness, outlay.orElse(Outlay.UNKNOWN), order);
     }
 }

@@ -55,7 +55,7 @@ class RepairTest {
             if (old.valid() && !check.check(read).valid()) {
                 Optional<Space> space = Space.of(Entries.of(patch.now()), read.platform().id(), 3_000);
                 Assume.that(space.isPresent());
-                RepairOutcome outcome = new Repairs(sides.old().catalog(), sides.now(), check, Map.of(), ENOUGH).nearest(read, old.placement().orElseThrow());
+                RepairOutcome outcome = new Repairs(sides.old().catalog(), sides.now(), check, Map.of(), List.of(), ENOUGH).nearest(read, old.placement().orElseThrow());
                 Optional<NearestRepair> expected = NearestRepair.of(before, space.get(), build);
                 if (expected.isEmpty()) {
                     assertTrue(!(outcome instanceof RepairOutcome.Found), () -> "found " + outcome);
@@ -88,7 +88,7 @@ class RepairTest {
             if (old.valid() && !check.check(read).valid()) {
                 Optional<Space> space = Space.of(after, read.platform().id(), 3_000);
                 Assume.that(space.isPresent());
-                Repairs repairs = new Repairs(sides.old().catalog(), sides.now(), check, Map.of(), ENOUGH);
+                Repairs repairs = new Repairs(sides.old().catalog(), sides.now(), check, Map.of(), List.of(), ENOUGH);
                 if (repairs.nearest(read, old.placement().orElseThrow()) instanceof RepairOutcome.Found found) {
                     int out = NearestRepair.likeness(before, build, after, repaired(after, build, found.repair())).out();
                     Optional<Integer> expected = NearestRepair.keeping(before, space.get(), build).map(NearestRepair::changes)
@@ -282,7 +282,7 @@ class RepairTest {
         Build build = Sides.builds(List.of(JSON.readTree("{\"id\": \"b\", \"platform\": \"carbine\", \"parts\": {\"top\": [\"mote\"]}}"))).get(0);
         BuildResult before = new BuildCheck(sides.old()).check(build);
         BuildCheck check = new BuildCheck(sides.now());
-        RepairOutcome outcome = new Repairs(sides.old().catalog(), sides.now(), check, Map.of(), 2).nearest(build, before.placement().orElseThrow());
+        RepairOutcome outcome = new Repairs(sides.old().catalog(), sides.now(), check, Map.of(), List.of(), 2).nearest(build, before.placement().orElseThrow());
         assertEquals(new RepairOutcome.CutShort(1), outcome);
     }
 }
