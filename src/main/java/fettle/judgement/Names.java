@@ -9,6 +9,8 @@ import fettle.catalog.SlotHasTag;
 import fettle.document.Nearest;
 import fettle.engine.RuleIndex;
 import fettle.engine.RuleInfo;
+import fettle.space.EntryName;
+import fettle.space.patch.EntryRename;
 import fettle.space.patch.Rename;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -33,12 +35,16 @@ final class Names {
 
     /** Of a catalog that is looked at by itself. */
     Names(Catalog catalog, RuleIndex rules) {
-        this(catalog, rules, List.of());
+        this(catalog, rules, List.of(), List.of());
     }
 
-    /** @param renames what was probably renamed in this catalog by a patch */
-    Names(Catalog catalog, RuleIndex rules, Collection<Rename> renames) {
-        renames.forEach(rename -> renamed.computeIfAbsent(rename.from().section(), unused -> new TreeMap<>()).put(rename.from().id(), rename.to().id()));
+    /**
+     * @param renames the parts and platforms that were probably renamed in this catalog by a patch
+     * @param others what else was
+     */
+    Names(Catalog catalog, RuleIndex rules, Collection<Rename> renames, Collection<EntryRename> others) {
+        renames.forEach(rename -> rename(rename.from(), rename.to()));
+        others.forEach(rename -> rename(rename.from(), rename.to()));
         catalog.entries().forEach(entry -> {
             add(entry.section(), entry.id());
             entries.computeIfAbsent(entry.section(), unused -> new TreeMap<>()).put(entry.id(), entry);
@@ -50,6 +56,10 @@ final class Names {
             }
         }
         rules.rules().stream().map(RuleInfo::name).forEach(name -> add("rules", name));
+    }
+
+    private void rename(EntryName from, EntryName to) {
+        renamed.computeIfAbsent(from.section(), unused -> new TreeMap<>()).put(from.id(), to.id());
     }
 
     private void add(String space, String id) {

@@ -114,7 +114,7 @@ public final class PatchReview {
 
     /** The mentions that named something before, or weren't there, and name nothing now, with what tells that. */
     private List<Object> broken(Catalog old, CatalogReading now, List<Build> builds, CatalogChanges changes) {
-        Names names = new Names(now.catalog(), rules.index(), changes.renames());
+        Names names = new Names(now.catalog(), rules.index(), changes.renames(), changes.entryRenames());
         Names earlier = new Names(old, rules.index());
         Set<List<String>> before = unknown(old, earlier).stream().map(PatchReview::said).collect(Collectors.toSet());
         List<Reference> broken = unknown(now.catalog(), names).stream().filter(mention -> !before.contains(said(mention))).toList();

@@ -6,6 +6,7 @@ import fettle.judgement.PatchedBuild;
 import fettle.space.Change;
 import fettle.space.EntryName;
 import fettle.space.patch.BuildShift;
+import fettle.space.patch.EntryRename;
 import fettle.space.patch.Rename;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -55,6 +56,13 @@ final class ChangeList {
             renamed.add(rename.from());
             renamed.add(rename.to());
             renamed(rename);
+        }
+        for (EntryRename rename : comparison.changes().entryRenames()) {
+            renamed.add(rename.from());
+            renamed.add(rename.to());
+            sheet.entry(Span.faint("renamed"), Span.plain(ChangeWording.entry(rename.from()) + " is probably " + rename.to().id() + " now"),
+                    Span.plain(" "), Span.faint("(a guess: all else is the same)"),
+                    reach(changes.stream().filter(change -> change.whole() && change.entry().equals(rename.from())).toList()));
         }
         slots();
         List<Change> whole = changes.stream().filter(change -> change.whole() && !renamed.contains(change.entry())).toList();

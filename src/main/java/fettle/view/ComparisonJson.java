@@ -105,6 +105,11 @@ public final class ComparisonJson {
         ids(json, "added", changes.stream().filter(change -> change.whole() && change.added()).map(change -> change.entry().subject()).sorted().toList());
         ids(json, "removed", changes.stream().filter(change -> change.whole() && change.removed()).map(change -> change.entry().subject()).sorted().toList());
         list(json, "changed", changes.stream().filter(change -> !change.whole()).toList(), ComparisonJson::change);
+        list(json, "renamed", comparison.changes().entryRenames(), (out, rename) -> {
+            out.writeStringProperty("from", rename.from().subject());
+            out.writeStringProperty("to", rename.to().subject());
+            out.writeBooleanProperty("guess", true);
+        });
         json.writeEndObject();
     }
 

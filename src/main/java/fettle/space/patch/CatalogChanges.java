@@ -29,13 +29,16 @@ public final class CatalogChanges {
     private final Map<EntryName, List<Change>> byEntry = new HashMap<>();
     private final List<Rename> renames;
     private final List<SlotRename> slotRenames;
+    private final List<EntryRename> entryRenames;
 
-    private CatalogChanges(WrittenCatalog old, WrittenCatalog now, List<Change> changes, List<Rename> renames, List<SlotRename> slotRenames) {
+    private CatalogChanges(
+            WrittenCatalog old, WrittenCatalog now, List<Change> changes, List<Rename> renames, List<SlotRename> slotRenames, List<EntryRename> entryRenames) {
         this.old = old;
         this.now = now;
         this.changes = List.copyOf(changes);
         this.renames = renames;
         this.slotRenames = slotRenames;
+        this.entryRenames = entryRenames;
         this.changes.forEach(change -> byEntry.computeIfAbsent(change.entry(), unused -> new ArrayList<>()).add(change));
     }
 
@@ -45,7 +48,7 @@ public final class CatalogChanges {
         WrittenCatalog after = WrittenCatalog.of(now).alignedWith(before);
         List<Change> changes = between(before, after);
         List<Rename> renames = Renames.guessed(before, after);
-        return new CatalogChanges(before, after, changes, renames, SlotRenames.guessed(before, after, changes, renames));
+        return new CatalogChanges(before, after, changes, renames, SlotRenames.guessed(before, after, changes, renames), EntryRenames.guessed(before, after, changes));
     }
 
     private static List<Change> between(WrittenCatalog before, WrittenCatalog after) {
@@ -68,7 +71,7 @@ public final class CatalogChanges {
         renames.forEach(rename -> others.put(rename.from(), rename.to()));
         WrittenCatalog before = old.renamed(others, mentions);
         WrittenCatalog after = now.alignedWith(before);
-        return new CatalogChanges(before, after, between(before, after), renames, slotRenames);
+        return new CatalogChanges(before, after, between(before, after), renames, slotRenames, entryRenames);
     }
 
     private static List<Change> between(EntryName name, Optional<Node.Obj> before, Optional<Node.Obj> after) {
@@ -134,7 +137,7 @@ public final class CatalogChanges {
         return of(entry).stream().filter(Change::whole).findFirst();
     }
 
-    /** Entries that were probably renamed; each is also among the differences as one removed and one added. */
+    /** Parts and platforms that were probably renamed; each is also among the differences as one removed and one added. */
     public List<Rename> renames() {
         return renames;
     }
@@ -142,6 +145,11 @@ public final class CatalogChanges {
     /** Slots that were probably renamed; each is also among the differences, or those of its renamed host, as one gone and one new. */
     public List<SlotRename> slotRenames() {
         return slotRenames;
+    }
+
+    /** Lenses, outfits, access profiles and vendors that were probably renamed; each is also among the differences as one removed and one added. */
+    public List<EntryRename> entryRenames() {
+        return entryRenames;
     }
 
     /** Whether there is no difference. */
