@@ -18,6 +18,7 @@ import fettle.space.best.Shopping;
 import fettle.space.best.Swaps;
 import fettle.space.best.Turn;
 import fettle.space.best.Weighing;
+import fettle.space.worth.Standing;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -103,10 +104,16 @@ final class Advising {
         swaps.forEach((path, here) -> {
             facts.addAll(alternatives(here, going));
             if (!here.get(0).from().isEmpty()) {
-                midway(path, here.get(0).from(), ladders.get(path)).ifPresent(facts::add);
+                midway(path, here.get(0).from(), ladders.get(path)).filter(found -> !outdoneWithin(path, ladders)).ifPresent(facts::add);
             }
         });
         return facts;
+    }
+
+    /** Whether something farther in betters what is there at no more cost: the assembly that it leaves is no choice between two others then, and is told of where it lies. */
+    private static boolean outdoneWithin(String path, SortedMap<String, PlaceLadder> ladders) {
+        return ladders.entrySet().stream().filter(ladder -> ladder.getKey().startsWith(path + "/")).map(Map.Entry::getValue)
+                .anyMatch(ladder -> ladder.present().isPresent() && ladder.standing() == Standing.DOMINATED);
     }
 
     private List<PlaceLadder.Priced> points(List<Prospect> here) {
