@@ -11,7 +11,8 @@ set "FETTLE_SIZES=%FETTLE_LONG% %FETTLE_SMALL%"
 if "%~1"=="" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms90m -XX:NewSize=60m"
 for %%C in (validate explain rules start completion) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms90m -XX:NewSize=60m"
 for %%C in (lint survey ladder compare) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% %FETTLE_SMALL%"
-set "FETTLE_FLAGS=-XX:+UseSerialGC -XX:MinHeapFreeRatio=20 -XX:-UsePerfData -Xshare:auto -Xlog:disable"
+set "FETTLE_COLLECTOR=-XX:+UseSerialGC"
+set "FETTLE_FLAGS=%FETTLE_COLLECTOR% -XX:MinHeapFreeRatio=20 -XX:-UsePerfData -Xshare:auto -Xlog:disable"
 if not defined FETTLE_JAVA_OPTIONS if not defined JDK_JAVA_OPTIONS if not defined JAVA_TOOL_OPTIONS if not defined _JAVA_OPTIONS goto start
 set | find "jdwp" >nul && goto start
 "%FETTLE_JAVA%" %FETTLE_SIZES% %FETTLE_FLAGS% %FETTLE_JAVA_OPTIONS% -version >nul 2>&1 && goto start

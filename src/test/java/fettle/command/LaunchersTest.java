@@ -62,5 +62,8 @@ class LaunchersTest {
         Set<String> flags = words("(-X[^ \"$]*)", shell.substring(shell.indexOf("flags=")), " ");
         assertTrue(flags.size() >= 5, flags.toString());
         assertEquals(flags, words("(-X[^ \"%]*)", windows.substring(windows.indexOf("FETTLE_FLAGS=")), " "));
+        Set<String> collector = words("(?m)^collector=(\\S+)$", shell, " ");
+        assertEquals(Set.of("-XX:+UseSerialGC"), collector);
+        assertEquals(collector, words("FETTLE_COLLECTOR=([^\"]*)\"", windows, " "));
     }
 }
