@@ -14,8 +14,8 @@ import java.util.Optional;
 
 /** Reads one document from a file or a stream, within bounds. Nothing but an ordinary file is ever opened: a pipe could wait for ever. */
 final class DocumentFile {
-    /** The most bytes that one document may have. */
-    static final int MOST_BYTES = 64 * 1024 * 1024;
+    /** The most bytes that one document may have, and all documents of a catalog, or all builds, together: some 75,000 parts of one line each, which are gone through in two minutes. */
+    static final int MOST_BYTES = 16 * 1024 * 1024;
 
     private DocumentFile() {}
 
@@ -103,6 +103,22 @@ final class DocumentFile {
     }
 
     static Document tooLarge(String shown) {
-        return unreadable(shown, "the document is larger than " + MOST_BYTES / (1024 * 1024) + " MiB", "split it into several files");
+        return unreadable(shown, "the document is larger than " + MOST_BYTES / (1024 * 1024) + " MiB", "take it away if it does not belong here, or check less at a time");
+    }
+
+    /** What is not read since too much has been before it. */
+    static Document oneTooMany(String shown) {
+        return unreadable(shown, "with the documents before it, by name, this one comes to more than " + MOST_BYTES / (1024 * 1024) + " MiB, so that it was not read",
+                "take away what does not belong here, or check less at a time");
+    }
+
+    /** How many bytes reading a file may take; none where it is not to be had. */
+    static long size(Path file) {
+        try {
+            return Files.size(file);
+        } catch (IOException cause) {
+            // Reading it will say so.
+            return 0;
+        }
     }
 }

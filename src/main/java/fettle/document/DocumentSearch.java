@@ -26,7 +26,7 @@ final class DocumentSearch {
     private final Predicate<String> entersFolder;
     private final Map<Path, byte[]> unsaved;
     private final boolean amongBuilds;
-    private final List<Supplier<Document>> documents = new ArrayList<>();
+    private final List<Find> finds = new ArrayList<>();
     private final Set<Path> met = new HashSet<>();
     private final Set<Path> above = new HashSet<>();
     private boolean metStandardInput;
@@ -34,6 +34,15 @@ final class DocumentSearch {
 
     /** How many documents, problems and folders entered before have been come upon, read or not. */
     private int seen;
+
+    /**
+     * What was come upon.
+     *
+     * @param shown its name as people are shown it
+     * @param name what the document is called
+     * @param bytes how many there are to read
+     */
+    private record Find(String shown, String name, long bytes, Supplier<Document> read) {}
 
     /**
      * @param entersFolder whether to look into a folder of this name
@@ -46,8 +55,18 @@ final class DocumentSearch {
         this.amongBuilds = amongBuilds;
     }
 
-    /** Reads everything found, sorted by name. */
+    /** Reads everything found, sorted by name; once there is more than can be gone through, what comes later by name is told of unread. */
     DocumentSet found() {
+        finds.sort(Comparator.comparing(Find::shown));
+        List<Supplier<Document>> documents = new ArrayList<>();
+        long before = 0;
+        for (Find find : finds) {
+            boolean fits = before + find.bytes <= DocumentFile.MOST_BYTES;
+            // What is too large by itself says so, and takes nothing from the others.
+            Supplier<Document> document = fits || find.bytes > DocumentFile.MOST_BYTES ? find.read : () -> DocumentFile.oneTooMany(find.shown);
+            documents.add(() -> document.get().named(find.name));
+            before += fits ? find.bytes : 0;
+        }
         return new DocumentSet(documents.parallelStream().map(Supplier::get).sorted(Comparator.comparing(Document::file)).toList());
     }
 
@@ -80,9 +99,9 @@ final class DocumentSearch {
         metStandardInput = true;
         try {
             Document read = DocumentFile.read(STANDARD_INPUT, standardInput);
-            documents.add(() -> read);
+            finds.add(new Find(STANDARD_INPUT, STANDARD_INPUT, 0, () -> read));
         } catch (IOException cause) {
-            documents.add(() -> DocumentFile.unreadable(STANDARD_INPUT, "standard input cannot be read", "name a file"));
+            finds.add(new Find(STANDARD_INPUT, STANDARD_INPUT, 0, () -> DocumentFile.unreadable(STANDARD_INPUT, "standard input cannot be read", "name a file")));
         }
     }
 
@@ -91,8 +110,9 @@ final class DocumentSearch {
         try {
             Path real = file.toRealPath();
             if (met.add(real)) {
-                String name = name(shown);
-                documents.add(() -> (unsaved.containsKey(real) ? DocumentFile.read(shown, unsaved.get(real)) : DocumentFile.read(shown, file)).named(name));
+                byte[] typed = unsaved.get(real);
+                finds.add(new Find(shown, name(shown), typed == null ? DocumentFile.size(file) : typed.length,
+                        () -> typed == null ? DocumentFile.read(shown, file) : DocumentFile.read(shown, typed)));
             }
         } catch (IOException cause) {
             add(DocumentFile.refused(shown, file, cause));
@@ -101,13 +121,12 @@ final class DocumentSearch {
 
     private void takeUnsaved(Path file) {
         seen++;
-        String name = name(shown(file));
-        documents.add(() -> DocumentFile.read(shown(file), unsaved.get(file)).named(name));
+        byte[] typed = unsaved.get(file);
+        finds.add(new Find(shown(file), name(shown(file)), typed.length, () -> DocumentFile.read(shown(file), typed)));
     }
 
     private void add(Document document) {
-        Document named = document.named(name(document.file()));
-        documents.add(() -> named);
+        finds.add(new Find(document.file(), name(document.file()), 0, () -> document));
     }
 
     /** What a document is called, however the folder that is looked through, or the file, was named. */

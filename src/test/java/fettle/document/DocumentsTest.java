@@ -150,11 +150,27 @@ class DocumentsTest {
     }
 
     @Test
+    void what_is_too_much_together_is_told_of_and_the_rest_is_read() throws IOException {
+        long half = DocumentFile.MOST_BYTES / 2;
+        blanks("a.yaml", half);
+        blanks("b.yaml", half - 2);
+        blanks("c.yaml", half);
+        blanks("d.yaml", DocumentFile.MOST_BYTES + 1L);
+        String refused = "c.yaml [with the documents before it, by name, this one comes to more than 16 MiB, so that it was not read]";
+        assertEquals(List.of("a.yaml []", "b.yaml []", refused, "d.yaml [the document is larger than 16 MiB]", "sound.json []"), toldCatalog());
+        assertEquals(List.of("c.yaml []"), told(Documents.builds(List.of(folder.resolve("c.yaml")), input(""))));
+    }
+
+    private void blanks(String name, long bytes) throws IOException {
+        write(name, "{}" + " ".repeat((int) bytes - 2));
+    }
+
+    @Test
     void a_file_that_is_too_large_is_not_even_opened() throws IOException {
         try (RandomAccessFile file = new RandomAccessFile(folder.resolve("large.json").toFile(), "rw")) {
             file.setLength(DocumentFile.MOST_BYTES + 1L);
         }
-        assertEquals(List.of("large.json [the document is larger than 64 MiB]", "sound.json []"), toldCatalog());
+        assertEquals(List.of("large.json [the document is larger than 16 MiB]", "sound.json []"), toldCatalog());
     }
 
     @Test

@@ -253,7 +253,7 @@ class HostileTextTest {
         byte[] large = ("{\"note\": \"" + "x".repeat(8_000_000) + "\"}").getBytes(StandardCharsets.UTF_8);
         assertEquals(Optional.empty(), Documents.content("a.json", large).problems().stream().findAny());
         assertEquals(List.of(), Documents.content("a.yaml", large).problems());
-        assertTold(Documents.content("a.json", new byte[DocumentFile.MOST_BYTES + 1]), "nothing", "1:1 : the document is larger than 64 MiB");
+        assertTold(Documents.content("a.json", new byte[DocumentFile.MOST_BYTES + 1]), "nothing", "1:1 : the document is larger than 16 MiB");
     }
 
     @Test
