@@ -54,6 +54,13 @@ final class FindingText {
         finding.where().stream().limit(1).filter(origin -> !origin.equals(known)).forEach(origin -> sheet.entry(Span.faint("at"), Span.plain(Places.of(origin))));
     }
 
+    /** Writes what is wrong and where, and nothing else. */
+    void inALine(Sheet sheet, Finding finding) {
+        List<Span> line = new ArrayList<>(List.of(Span.plain(wording.message(finding))));
+        finding.where().stream().limit(1).forEach(origin -> line.add(Span.faint("  " + Places.of(origin))));
+        sheet.entry(new Span(finding.severity().word(), tone(finding.severity())), line.toArray(Span[]::new));
+    }
+
     private void headline(Sheet sheet, Finding finding) {
         sheet.entry(
                 new Span(finding.severity().word(), tone(finding.severity())),

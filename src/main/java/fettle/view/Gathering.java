@@ -15,14 +15,14 @@ import java.util.function.Consumer;
 
 /**
  * Findings that are so many that a reader is better served by a few of them and the places of the rest: those that have one cause, as every mention of a name that nothing has; and of
- * one rule, notes, as all prices grow old on the day of a patch, and whatever may come from a document that could not be read. All else is told one by one, and other forms of output
- * tell all.
+ * one rule, notes, as all prices grow old on the day of a patch, and whatever may come from a document that could not be read. Of many warnings of one rule each is told, all but a
+ * dozen in a line. All else is told one by one, and other forms of output tell all.
  */
 final class Gathering {
 
     /** The most findings with one cause that are all told. */
     private static final int MOST_ALIKE = 3;
-    /** The most of one rule that are all told, where they may be left out at all. */
+    /** The most of one rule that are all told in full, where any may be shortened or left out at all. */
     private static final int MOST = 12;
     /** How many are told where there are more. */
     private static final int FIRST = 3;
@@ -41,6 +41,7 @@ final class Gathering {
 
     private final Wording wording;
     private final List<Group> told = new ArrayList<>();
+    private final Map<Lot, List<Finding>> shortened = new LinkedHashMap<>();
     private final Map<Lot, List<Finding>> rest = new LinkedHashMap<>();
 
     /** The findings come with the gravest first, and are told in this order. */
@@ -52,8 +53,12 @@ final class Gathering {
         Map<Lot, Integer> first = new HashMap<>();
         for (Group group : groups) {
             Lot lot = lot(group);
-            if (!spare(group.told) || sizes.get(lot) <= MOST || first.merge(lot, 1, Integer::sum) <= FIRST) {
+            boolean spare = spare(group.told);
+            boolean brief = !spare && lot.severity == Severity.WARNING && group.others.isEmpty();
+            if (!spare && !brief || sizes.get(lot) <= MOST || first.merge(lot, 1, Integer::sum) <= (brief ? MOST : FIRST)) {
                 told.add(group);
+            } else if (brief) {
+                shortened.computeIfAbsent(lot, unused -> new ArrayList<>()).add(group.told);
             } else {
                 rest.computeIfAbsent(lot, unused -> new ArrayList<>()).addAll(group.all());
             }
@@ -110,6 +115,13 @@ final class Gathering {
                 text.others(sheet, group.told, wording.alike(group.told).orElseThrow(), group.others);
             }
             if (apart) {
+                sheet.blank();
+            }
+        });
+        shortened.forEach((lot, findings) -> {
+            if (lot.severity == severity) {
+                sheet.paragraph(0, 2, Span.plain(findings.size() + " more of " + lot.rule + ", each in a line; --format json tells why, and what to do."));
+                findings.forEach(finding -> text.inALine(sheet, finding));
                 sheet.blank();
             }
         });

@@ -122,4 +122,44 @@ class FloodTest {
         assertEquals(1, count(many, "(schema-mismatch)"));
         assertTrue(many.replaceAll("\\s+", " ").contains("also 19 more places with \"muonts\" where there should be a property of a part:"), many);
     }
+
+    /** So many grips, each heavier than the last, for a platform whose only slot is to hold the lightest. */
+    private void outdone(int count) throws IOException {
+        write("parts.yaml", IntStream.rangeClosed(1, count)
+                .mapToObj(i -> "  - { id: grip-%d, kind: grip, mounts: [stub], stats: { mass: 0.%02d } }\n".formatted(i, i)).collect(Collectors.joining("", "parts:\n", "")));
+        write("offers.yaml", IntStream.rangeClosed(1, count).mapToObj(i -> "  - { part: grip-%d, vendor: stall, price: 5 }\n".formatted(i))
+                .collect(Collectors.joining("", "vendors: [{ id: stall, tiers: 0 }]\noffers:\n", "")));
+    }
+
+    @Test
+    void of_many_warnings_of_a_rule_a_dozen_are_told_in_full_and_each_other_in_a_line() throws IOException {
+        outdone(20);
+        String text = lint();
+        assertEquals(12, count(text, "(never-worth-using)"));
+        assertTrue(text.contains("\n7 more of never-worth-using, each in a line; --format json tells why, and what to do.\nwarning  grip-14 is never worth using"), text);
+        assertTrue(text.replaceAll("\\s+", " ").contains("parts.yaml:21:5 quay, patch 1.0: 19 warnings"), text);
+        assertEquals(19, count(text, " is never worth using"));
+        assertEquals(19, count(lint("--format", "json"), "\"rule\" : \"never-worth-using\""));
+    }
+
+    @Test
+    void a_dozen_warnings_of_a_rule_are_all_told_in_full() throws IOException {
+        outdone(13);
+        String text = lint();
+        assertEquals(12, count(text, "(never-worth-using)"));
+        assertFalse(text.contains("each in a line"), text);
+    }
+
+    @Test
+    void each_of_many_that_are_alike_is_paired_with_the_first_alone() throws IOException {
+        parts(41, "0.25");
+        assertEquals(40, count(lint("--fail-on", "note", "--format", "json"), "\"rule\" : \"twin-parts\""));
+        assertEquals(40, count(lint("--fail-on", "note", "--format", "json"), "\"part\" : \"grip-1\""));
+    }
+
+    @Test
+    void each_of_some_that_are_alike_is_paired_with_each() throws IOException {
+        parts(40, "0.25");
+        assertEquals(40 * 39 / 2, count(lint("--fail-on", "note", "--format", "json"), "\"rule\" : \"twin-parts\""));
+    }
 }

@@ -18,6 +18,9 @@ import java.util.function.IntFunction;
 /** How parts stand in all slots that hold the same: what is so whatever stands around once for all, the rest slot by slot. */
 final class Deal {
 
+    /** Of more than these that are alike, each is paired with the first alone that it is a twin of: pairs would grow with the square of their number, and swaps of swaps are swaps. */
+    private static final int MOST_PAIRED = 40;
+
     private final Contents contents;
     private final Terrain terrain;
     private final Verdicts free;
@@ -97,6 +100,10 @@ final class Deal {
 
     private void pair(IntFunction<Object> figures) {
         alike(contents, terrain, figures).forEach(stands -> {
+            if (stands.size() > MOST_PAIRED) {
+                pairWithFirst(stands);
+                return;
+            }
             for (int i = 0; i < stands.size(); i++) {
                 for (int j = i + 1; j < stands.size(); j++) {
                     pair(stands.get(i), stands.get(j));
@@ -105,16 +112,29 @@ final class Deal {
         });
     }
 
-    private void pair(Stand one, Stand other) {
+    private void pairWithFirst(List<Stand> stands) {
+        List<Stand> firsts = new ArrayList<>();
+        for (Stand stand : stands.stream().sorted(Comparator.comparing((Stand each) -> terrain.hosts().get(each.head()))).toList()) {
+            if (firsts.stream().noneMatch(first -> pair(first, stand)) && firsts.size() < MOST_PAIRED) {
+                firsts.add(stand);
+            }
+        }
+    }
+
+    /** Whether they are a pair, whatever stands around. */
+    private boolean pair(Stand one, Stand other) {
         List<String> names = List.of(terrain.hosts().get(one.head()), terrain.hosts().get(other.head())).stream().sorted().toList();
         SlotWorth.Twins pair = new SlotWorth.Twins(names.get(0), names.get(1));
         if (contents.surelySafe(one, other) && contents.surelySafe(other, one)) {
             twins.add(pair);
+            return true;
         } else if (contents.safeUnlessTwice(one, other)) {
             sideBySide.add(pair);
+            return true;
         } else if (!contents.surelyUnsafe(one, other) && !contents.surelyUnsafe(other, one)) {
             unsettledTwins.put(pair, List.of(one, other));
         }
+        return false;
     }
 
     /** The verdicts in one of the slots, ignoring cost, on what is not settled. */
