@@ -143,7 +143,7 @@ public final class EditorServer implements LanguageServer {
 
     @Override
     public CompletableFuture<InitializeResult> initialize(InitializeParams said) {
-        requests.refuseAtTheEnd();
+        requests.begin();
         session.greet(folders(said), plain(said));
         watches = said.getCapabilities() != null && said.getCapabilities().getWorkspace() != null
                 && said.getCapabilities().getWorkspace().getDidChangeWatchedFiles() != null
@@ -188,7 +188,7 @@ public final class EditorServer implements LanguageServer {
 
     @Override
     public CompletableFuture<Object> shutdown() {
-        requests.refuseAtTheEnd();
+        requests.refuseOutOfTurn();
         requests.end();
         done = true;
         return CompletableFuture.completedFuture(null);

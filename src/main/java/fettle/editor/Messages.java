@@ -4,6 +4,7 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.stream.Stream;
 import org.eclipse.lsp4j.jsonrpc.MessageIssueHandler;
 import org.eclipse.lsp4j.jsonrpc.json.MessageJsonHandler;
 import org.eclipse.lsp4j.jsonrpc.json.StreamMessageProducer;
@@ -16,6 +17,15 @@ final class Messages extends StreamMessageProducer {
 
     Messages(InputStream input, MessageJsonHandler reader, MessageIssueHandler issues) {
         super(input, reader, issues);
+    }
+
+    /** Names of headers may be written in any case, as in the protocols that they are taken from. */
+    @Override
+    protected void parseHeader(String line, Headers headers) {
+        int colon = line.indexOf(':');
+        String name = colon < 0 ? line : line.substring(0, colon).strip();
+        String known = Stream.of(CONTENT_LENGTH_HEADER, CONTENT_TYPE_HEADER).filter(name::equalsIgnoreCase).findFirst().orElse(name);
+        super.parseHeader(colon < 0 ? line : known + line.substring(colon), headers);
     }
 
     @Override

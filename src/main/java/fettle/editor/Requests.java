@@ -37,10 +37,20 @@ import org.eclipse.lsp4j.services.WorkspaceService;
 final class Requests implements TextDocumentService, WorkspaceService {
 
     private final Session session;
+    private volatile boolean greeted;
     private volatile boolean over;
 
     Requests(Session session) {
         this.session = session;
+    }
+
+    /** Answers from now on, which the protocol allows once the editor has greeted, and greeted once. */
+    void begin() {
+        refuseAtTheEnd();
+        if (greeted) {
+            throw refused(ResponseErrorCode.InvalidRequest, "The editor has greeted already.");
+        }
+        greeted = true;
     }
 
     /** Answers nothing more, as the protocol asks once the editor has said that it is about to leave. */
@@ -48,15 +58,29 @@ final class Requests implements TextDocumentService, WorkspaceService {
         over = true;
     }
 
-    /** Refuses whatever is asked after that. */
-    void refuseAtTheEnd() {
-        if (over) {
-            throw new ResponseErrorException(new ResponseError(ResponseErrorCode.InvalidRequest, "The editor has asked for the end; nothing is answered after that.", null));
+    /** Refuses whatever is asked before the greeting, or after the end. */
+    void refuseOutOfTurn() {
+        refuseAtTheEnd();
+        if (!greeted) {
+            throw refused(ResponseErrorCode.ServerNotInitialized, "The editor has not greeted yet; send initialize first.");
         }
+    }
+
+    private void refuseAtTheEnd() {
+        if (over) {
+            throw refused(ResponseErrorCode.InvalidRequest, "The editor has asked for the end; nothing is answered after that.");
+        }
+    }
+
+    private static ResponseErrorException refused(ResponseErrorCode code, String why) {
+        return new ResponseErrorException(new ResponseError(code, why, null));
     }
 
     @Override
     public void didOpen(DidOpenTextDocumentParams said) {
+        if (!greeted) {
+            return;
+        }
         TextDocumentItem item = said.getTextDocument();
         Session.file(item.getUri()).ifPresent(file -> session.open(new OpenText(file, item.getUri(), item.getVersion(), new Lines(item.getText()))));
     }
@@ -95,7 +119,7 @@ final class Requests implements TextDocumentService, WorkspaceService {
 
     /** An answer about an open document whose catalog has been read; {@code otherwise} where there is none. */
     private <T> CompletableFuture<T> answer(String uri, T otherwise, BiFunction<OpenText, Desk, T> work) {
-        refuseAtTheEnd();
+        refuseOutOfTurn();
         return session.answer(() -> session.open(uri).flatMap(text -> session.desk(text.file()).map(desk -> work.apply(text, desk))).orElse(otherwise));
     }
 
@@ -111,7 +135,7 @@ final class Requests implements TextDocumentService, WorkspaceService {
 
     private static <T> T given(T value, String what) {
         if (value == null) {
-            throw new ResponseErrorException(new ResponseError(ResponseErrorCode.InvalidParams, "The request names no " + what + ".", null));
+            throw refused(ResponseErrorCode.InvalidParams, "The request names no " + what + ".");
         }
         return value;
     }

@@ -23,6 +23,7 @@ import org.eclipse.lsp4j.DidCloseTextDocumentParams;
 import org.eclipse.lsp4j.DidOpenTextDocumentParams;
 import org.eclipse.lsp4j.HoverCapabilities;
 import org.eclipse.lsp4j.HoverParams;
+import org.eclipse.lsp4j.InitializeParams;
 import org.eclipse.lsp4j.InitializeResult;
 import org.eclipse.lsp4j.Location;
 import org.eclipse.lsp4j.MarkupContent;
@@ -63,11 +64,37 @@ class LanguageServerTest extends LanguageServerTalk {
         server.shutdown().get();
         HoverParams hover = new HoverParams(new TextDocumentIdentifier(uri(parts)), new Position(0, 0));
         for (CompletableFuture<?> asked : List.of(server.getTextDocumentService().hover(hover), server.shutdown())) {
-            ResponseErrorException refused = (ResponseErrorException) assertThrows(ExecutionException.class, asked::get).getCause();
-            assertEquals(ResponseErrorCode.InvalidRequest.getValue(), refused.getResponseError().getCode());
+            assertRefused(ResponseErrorCode.InvalidRequest, asked);
         }
         server.exit();
         assertEquals(0, exit.get());
+    }
+
+    @Test
+    void nothing_is_answered_before_the_greeting_which_comes_once() throws Exception {
+        HoverParams hover = new HoverParams(new TextDocumentIdentifier(uri(parts)), new Position(0, 0));
+        for (CompletableFuture<?> asked : List.of(server.getTextDocumentService().hover(hover), server.shutdown())) {
+            assertRefused(ResponseErrorCode.ServerNotInitialized, asked);
+        }
+        greet();
+        assertRefused(ResponseErrorCode.InvalidRequest, server.initialize(new InitializeParams()));
+        open(parts, PARTS);
+        told(parts, List::isEmpty);
+        assertTrue(hover(parts, at(PARTS, "part: kn")).contains("Round knob"));
+    }
+
+    private static void assertRefused(ResponseErrorCode code, CompletableFuture<?> asked) {
+        ResponseErrorException refused = (ResponseErrorException) assertThrows(ExecutionException.class, asked::get).getCause();
+        assertEquals(code.getValue(), refused.getResponseError().getCode());
+    }
+
+    @Test
+    void headers_may_be_written_in_any_case() throws Exception {
+        greet();
+        String opened = "{\"jsonrpc\":\"2.0\",\"method\":\"textDocument/didOpen\",\"params\":{\"textDocument\":"
+                + "{\"uri\":\"" + uri(parts) + "\",\"languageId\":\"yaml\",\"version\":1,\"text\":\"parts: [\"}}}";
+        raw("content-length: " + opened.length() + "\r\n\r\n" + opened);
+        told(parts, with("unreadable-document"));
     }
 
     @Test
