@@ -28,11 +28,13 @@ import fettle.space.patch.SourceLoss;
 import fettle.space.patch.SourceLosses;
 import fettle.space.worth.Gains;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -75,7 +77,7 @@ public final class PatchReview {
         List<Entry> entries = read.stream().map(Build::entry).toList();
         facts.addAll(entries);
         facts.addAll(SharedId.of(entries));
-        List<BuildShift> shifts = BuildShifts.of(read, before, after, changes, catalog -> Deriver.derive(rules, catalog));
+        List<BuildShift> shifts = BuildShifts.of(read, before, after, changes, hidden(old, now), catalog -> Deriver.derive(rules, catalog));
         List<PatchedBuild> patched = new ArrayList<>();
         for (int i = 0; i < shifts.size(); i++) {
             patched.add(new PatchedBuild(files.get(i), shifts.get(i)));
@@ -88,10 +90,18 @@ public final class PatchReview {
         facts.addAll(sources);
         advice.ifPresent(found -> facts.addAll(turned(found, before.catalog(), after.catalog(), changes)));
         facts.addAll(patched);
-        patched.forEach(build -> build.shift().crossings().forEach(crossing -> facts.add(new CrossedLimit(build, crossing))));
+        patched.stream().filter(build -> !build.unjudged()).forEach(build -> build.shift().crossings().forEach(crossing -> facts.add(new CrossedLimit(build, crossing))));
         List<Finding> findings = new ArrayList<>(new Judge(rules).judge(facts, places(old, now, builds)));
         findings.addAll(stated.get());
         return new Comparison(old, now, changes, touched, lost, gained, sources, advice.map(Advice::shifts), patched, Judge.sorted(findings));
+    }
+
+    /** Of what seems gone, what stood in a document of the old catalog that the new one has too, and that could not be read in full there. */
+    private static Predicate<Change> hidden(CatalogReading old, CatalogReading now) {
+        Set<String> unread = new HashSet<>(now.unread());
+        Set<String> names = now.documents().documents().stream().filter(document -> unread.contains(document.file())).map(Document::name).collect(Collectors.toSet());
+        Set<String> files = old.documents().documents().stream().filter(document -> names.contains(document.name())).map(Document::file).collect(Collectors.toSet());
+        return change -> change.whole() && change.removed() && change.before().filter(origin -> files.contains(origin.file())).isPresent();
     }
 
     /** What the new catalog states wrongly and the old one did not, and the ids of either of which it isn't known which entry is compared. */

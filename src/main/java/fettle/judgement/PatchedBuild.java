@@ -1,6 +1,7 @@
 package fettle.judgement;
 
 import fettle.catalog.BuildEntry;
+import fettle.catalog.SectionNoun;
 import fettle.space.BuildResult;
 import fettle.space.Change;
 import fettle.space.Exact;
@@ -39,14 +40,24 @@ public record PatchedBuild(String file, BuildShift shift) {
         return shift.build().subject();
     }
 
-    /** Whether it broke. */
+    /** Whether it broke, as far as can be told. */
     public boolean broken() {
-        return shift.broken();
+        return shift.broken() && !unjudged();
     }
 
-    /** Whether it shifted. */
+    /** Whether it shifted, as far as can be told. */
     public boolean shifted() {
-        return shift.shifted();
+        return shift.shifted() && !unjudged();
+    }
+
+    /** Whether it rests on something that may stand in what could not be read of the new catalog. */
+    public boolean unjudged() {
+        return !shift.unread().isEmpty();
+    }
+
+    /** What seems gone so, such as {@code part x}. */
+    public List<String> hidden() {
+        return shift.unread().stream().map(change -> SectionNoun.of(change.entry().section()) + " " + change.entry().id()).toList();
     }
 
     /** What is wrong with it now, apart from names that lead nowhere. */

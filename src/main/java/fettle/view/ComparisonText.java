@@ -88,8 +88,12 @@ public final class ComparisonText {
         }
     }
 
+    private static List<PatchedBuild> judged(List<PatchedBuild> builds) {
+        return builds.stream().filter(build -> !build.unjudged()).toList();
+    }
+
     private static void mended(Sheet sheet, Comparison comparison) {
-        List<PatchedBuild> mended = with(comparison.builds(), Verdict.MENDED);
+        List<PatchedBuild> mended = judged(with(comparison.builds(), Verdict.MENDED));
         String since = comparison.old().unread().isEmpty() ? " since " : ", perhaps since ";
         for (PatchedBuild build : mended) {
             List<String> through = build.shift().blame().stream().map(ChangeWording::sentence).toList();
@@ -103,7 +107,7 @@ public final class ComparisonText {
 
     private void shifted(Sheet sheet, Comparison comparison, List<Finding> told) {
         Set<String> crossing = told.stream().filter(finding -> finding.rule().equals(CROSSED)).map(Finding::subject).collect(Collectors.toSet());
-        List<PatchedBuild> shifted = with(comparison.builds(), Verdict.SHIFTED).stream().filter(build -> !(crossing.contains(build.subject()) && crossesOnly(build))).toList();
+        List<PatchedBuild> shifted = judged(with(comparison.builds(), Verdict.SHIFTED)).stream().filter(build -> !(crossing.contains(build.subject()) && crossesOnly(build))).toList();
         List<PatchedBuild> all = shifted;
         SortedSet<String> passing = passing(comparison, all);
         shifted = all.stream().filter(build -> !passesOnly(build, passing)).toList();
@@ -213,10 +217,14 @@ public final class ComparisonText {
         String name = comparison.now().catalog().head().map(CatalogHead::id).filter(id -> !id.isBlank()).orElse("catalog without a name");
         List<String> builds = new ArrayList<>();
         for (Verdict verdict : Verdict.values()) {
-            int count = with(comparison.builds(), verdict).size();
+            int count = judged(with(comparison.builds(), verdict)).size();
             if (count > 0) {
                 builds.add(count + " " + verdict.word());
             }
+        }
+        long unjudged = comparison.builds().stream().filter(PatchedBuild::unjudged).count();
+        if (unjudged > 0) {
+            builds.add(unjudged + " that can't be judged");
         }
         String told = comparison.builds().isEmpty() ? "" : Phrases.count(comparison.builds().size(), "build", "builds") + ": " + String.join(", ", builds) + "; ";
         String found = report.findings().isEmpty() ? "" : "; " + report.tally().inWords();

@@ -89,18 +89,20 @@ class PatchFloodTest {
     }
 
     @Test
-    void what_could_not_be_read_comes_before_the_builds_that_seem_broken_by_it() throws IOException {
+    void what_could_not_be_read_comes_before_the_builds_that_cannot_be_judged_for_it() throws IOException {
         write("new/parts.yaml", "parts:\n<<<<<<< HEAD\n  - { id: grip-0, kind: grip }\n");
         String text = compared();
         assertTrue(text.startsWith("Begin with " + folder + "/new/parts.yaml, of which"), text);
-        assertTrue(text.indexOf("(unreadable-document)") < text.indexOf("(build-broken)"), text);
-        assertEquals(3, count(text, "(build-broken)"), text);
-        assertTrue(text.contains("  error  17 more of build-broken that may come from what could not be read\n"), text);
+        assertTrue(text.indexOf("(unreadable-document)") < text.indexOf("(build-unjudged)"), text);
+        assertEquals(1, count(text, "(build-unjudged)"), text);
+        assertTrue(text.contains("   also  19 more builds that can't be judged:\n"), text);
+        assertEquals(0, count(text, "(build-broken)"), text);
+        assertTrue(text.contains("20 builds: 20 that can't be judged; "), text);
         assertTrue(text.replaceAll("\\s+", " ").endsWith(" findings may come from that. "), text);
         String quiet = compared("-q");
         assertTrue(quiet.startsWith("Begin with " + folder + "/new/parts.yaml, of which"), quiet);
         assertEquals(1, count(quiet, "Begin with"), quiet);
-        assertEquals(20, count(compared("--format", "json"), "\"rule\" : \"build-broken\""));
+        assertEquals(20, count(compared("--format", "json"), "\"rule\" : \"build-unjudged\""));
     }
 
     @Test

@@ -25,7 +25,9 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 
 /** Checks builds against both catalogs and tells what the patch did to each, and through which differences. Not for several threads at once. */
 final class BuildComparison {
@@ -42,12 +44,17 @@ final class BuildComparison {
     private final Blames followed;
     private final Repairs repairs;
     private final List<SlotRename> slots;
+    private final Predicate<Change> hidden;
 
     /** Where differences are looked for that did something to a build. */
     private record Blames(CatalogChanges changes, FigureBlame figures, ValidityBlame validity) {}
 
-    /** @param followed the differences that are left where builds name renamed entries by their new ids */
-    BuildComparison(Relations old, Relations now, CatalogChanges changes, CatalogChanges followed, Function<Catalog, Relations> derive) {
+    /**
+     * @param followed the differences that are left where builds name renamed entries by their new ids
+     * @param hidden whether a difference may come of what could not be read
+     */
+    BuildComparison(Relations old, Relations now, CatalogChanges changes, CatalogChanges followed, Predicate<Change> hidden, Function<Catalog, Relations> derive) {
+        this.hidden = hidden;
         this.old = new BuildCheck(old);
         this.now = new BuildCheck(now);
         changes.renames().forEach(rename -> renamed.put(rename.from().id(), rename.to().id()));
@@ -71,10 +78,20 @@ final class BuildComparison {
         Verdict verdict = verdict(before, after, !figures.isEmpty() || !crossings.isEmpty());
         boolean turned = verdict == Verdict.BROKEN || verdict == Verdict.MENDED;
         Optional<Placement> stood = before.placement().map(placement -> FormerIds.asWritten(build, placement));
-        Optional<RepairOutcome> repair = verdict == Verdict.BROKEN ? stood.map(placement -> repairs.nearest(build, placement)) : Optional.empty();
+        List<Change> blame = turned ? by.validity.of(build, before, after) : List.of();
+        List<Change> unread = verdict == Verdict.UNCHANGED ? List.of() : Stream.concat(named(build, by), blame.stream()).filter(hidden).distinct().sorted().toList();
+        Optional<RepairOutcome> repair = verdict == Verdict.BROKEN && unread.isEmpty() ? stood.map(placement -> repairs.nearest(build, placement)) : Optional.empty();
         return new BuildShift(
-                build, before, after, verdict, figures, crossings, turned ? by.validity.of(build, before, after) : List.of(), renamedUses(build),
-                stood.map(this::renamedSlots).orElse(List.of()), former.names(build), repair, repair.flatMap(nearest -> keeping(build, stood.orElseThrow(), nearest)));
+                build, before, after, verdict, figures, crossings, blame, renamedUses(build),
+                stood.map(this::renamedSlots).orElse(List.of()), former.names(build), unread, repair, repair.flatMap(nearest -> keeping(build, stood.orElseThrow(), nearest)));
+    }
+
+    /** Which of all that a build names came or went. */
+    private static Stream<Change> named(Build build, Blames by) {
+        Stream<EntryName> beside = Stream.of(
+                Stream.of(EntryName.platform(build.platform().id())), build.outfit().stream().map(worn -> new EntryName("outfits", worn.id())),
+                build.access().stream().map(profile -> new EntryName("access", profile.id()))).flatMap(names -> names);
+        return Stream.concat(beside, build.parts().stream().map(entry -> EntryName.part(entry.part()))).flatMap(name -> by.changes.whole(name).stream());
     }
 
     private static Verdict verdict(BuildResult before, BuildResult after, boolean moved) {

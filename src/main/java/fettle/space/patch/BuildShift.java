@@ -18,6 +18,8 @@ import java.util.Optional;
  * @param renamedSlots the slots in it that hold something and probably go by other ids now
  * @param formerNames what it names by new ids, and so was judged by old ones before
  * @param repair of a broken build, the nearest repair
+ * @param unread of a build that isn't as it was, the entries that it rests on and that seem gone, though they may stand in what could not be read of the new catalog: nothing
+ *     can be said of it then, nor is a repair sought
  * @param keeping of a broken build whose nearest repair throws parts out that there still are, the nearest one found that has them too
  */
 public record BuildShift(
@@ -31,6 +33,7 @@ public record BuildShift(
         List<RenamedUse> renamed,
         List<SlotRename> renamedSlots,
         List<FormerName> formerNames,
+        List<Change> unread,
         Optional<RepairOutcome> repair,
         Optional<Repair> keeping) {
 
@@ -41,6 +44,7 @@ public record BuildShift(
         renamed = List.copyOf(renamed);
         renamedSlots = List.copyOf(renamedSlots);
         formerNames = List.copyOf(formerNames);
+        unread = List.copyOf(unread);
     }
 
     /** Whether it broke. */

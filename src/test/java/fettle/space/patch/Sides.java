@@ -58,11 +58,11 @@ record Sides(Relations old, Relations now, CatalogChanges changes) {
     }
 
     List<BuildShift> shifts(List<JsonNode> builds) {
-        return BuildShifts.of(builds(builds), old, now, changes, Sides::derive);
+        return BuildShifts.of(builds(builds), old, now, changes, change -> false, Sides::derive);
     }
 
     BuildShift shift(String build) {
-        return BuildShifts.of(BuildReader.read(document("build.yaml", "build: " + build)), old, now, changes, Sides::derive).get(0);
+        return BuildShifts.of(BuildReader.read(document("build.yaml", "build: " + build)), old, now, changes, change -> false, Sides::derive).get(0);
     }
 
     static List<Build> builds(List<JsonNode> builds) {
