@@ -170,6 +170,11 @@ public record PatchedBuild(String file, BuildShift shift) {
         return shift.keeping().flatMap(repair -> moves(repair.rewritten()));
     }
 
+    /** What is written at another path once it is repaired so; empty where nothing is. */
+    public Optional<List<String>> keepingMoves() {
+        return shift.keeping().flatMap(repair -> moves(repair.movedUp()));
+    }
+
     /** How many paths any repair changes at least, where none was found with the work allowed. */
     public Optional<Integer> atLeast() {
         return shift.repair().flatMap(outcome -> outcome instanceof RepairOutcome.CutShort cut ? Optional.of(cut.atLeast()) : Optional.empty());
