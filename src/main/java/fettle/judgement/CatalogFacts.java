@@ -94,6 +94,7 @@ final class CatalogFacts {
         facts.addAll(SharedId.of(catalog.entries()));
         facts.addAll(catalog.references());
         facts.addAll(new Names(catalog, rules).facts(catalog.references()));
+        facts.addAll(RepeatedName.of(catalog.references()));
         facts.addAll(OddName.of(catalog));
         facts.addAll(catalog.attributes().values());
         facts.addAll(catalog.currencies().values());
