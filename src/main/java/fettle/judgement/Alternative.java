@@ -4,7 +4,9 @@ import fettle.catalog.Build;
 import fettle.catalog.Fact;
 import fettle.catalog.FactList;
 import fettle.document.Origin;
+import fettle.space.ClosedList;
 import fettle.space.Fraction;
+import fettle.space.PathMove;
 import fettle.space.best.Mainstay;
 import fettle.space.best.Prospect;
 import fettle.space.best.Swap;
@@ -131,6 +133,12 @@ public record Alternative(
     /** The paths at which a stated notch must be left out then, or nothing. Only for what is feasible. */
     public Optional<List<String>> notchesDropped() {
         return swap.tried().map(Swap::notchesDropped).filter(paths -> !paths.isEmpty());
+    }
+
+    /** What is to be written at another path then, since parts behind one that is taken out of a list move up; or nothing. */
+    public Optional<List<String>> movedUp() {
+        return Optional.of(swap.to().isEmpty() ? ClosedList.moves(build, swap.path()) : List.<PathMove>of()).filter(moves -> !moves.isEmpty())
+                .map(moves -> moves.stream().map(PathMove::words).toList());
     }
 
     /** By attribute, what elsewhere in the build keeps totals that would be worse by it alone; or nothing. */

@@ -6,13 +6,13 @@ import fettle.space.BuildResult;
 import fettle.space.Change;
 import fettle.space.Exact;
 import fettle.space.FormerName;
+import fettle.space.PathMove;
 import fettle.space.Unresolved;
 import fettle.space.Violation;
 import fettle.space.patch.BuildShift;
 import fettle.space.patch.FigureShift;
 import fettle.space.patch.LimitCrossing;
 import fettle.space.patch.PathChange;
-import fettle.space.patch.PathMove;
 import fettle.space.patch.RenamedUse;
 import fettle.space.patch.Repair;
 import fettle.space.patch.RepairOutcome;
@@ -152,7 +152,7 @@ public record PatchedBuild(String file, BuildShift shift) {
     }
 
     private static Optional<List<String>> moves(List<PathMove> moves) {
-        return Optional.of(moves.stream().map(move -> "what is at " + move.from() + " at " + move.to()).toList()).filter(told -> !told.isEmpty());
+        return Optional.of(moves.stream().map(PathMove::words).toList()).filter(told -> !told.isEmpty());
     }
 
     /** How many other repairs change as few paths. */

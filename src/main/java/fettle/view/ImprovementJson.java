@@ -4,6 +4,7 @@ import fettle.space.BuildResult;
 import fettle.space.Exact;
 import fettle.space.Fraction;
 import fettle.space.LimitMargin;
+import fettle.space.PathMove;
 import fettle.space.best.Improvement;
 import fettle.space.best.Mainstay;
 import fettle.space.best.Outcome;
@@ -84,6 +85,14 @@ public final class ImprovementJson {
             texts(json, "rolesElsewhere", swap.rolesElsewhere());
             texts(json, "limitsBroken", swap.limitsBroken());
             texts(json, "notchesDropped", swap.notchesDropped());
+            json.writeArrayPropertyStart("movedUp");
+            for (PathMove move : swap.movedUp(before.build())) {
+                json.writeStartObject();
+                json.writeStringProperty("from", move.from());
+                json.writeStringProperty("to", move.to());
+                json.writeEndObject();
+            }
+            json.writeEndArray();
             json.writeName("held");
             JsonView.value(json, Mainstay.of(improvement.weighing(), before, swap.prospect()));
             json.writeEndObject();

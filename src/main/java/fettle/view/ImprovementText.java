@@ -146,8 +146,9 @@ public final class ImprovementText {
         if (!swap.buy().isEmpty()) {
             sheet.more(2, Span.plain(words.bought(swap.buy())));
         }
-        if (!ImprovementWording.hung(swap).isEmpty()) {
-            sheet.more(2, Span.plain(ImprovementWording.hung(swap)));
+        String hung = ImprovementWording.hung(improvement.before().build(), swap);
+        if (!hung.isEmpty()) {
+            sheet.more(2, Span.plain(hung));
         }
     }
 
@@ -157,12 +158,15 @@ public final class ImprovementText {
         }
         sheet.blank();
         int number = 1;
+        Build before = improvement.before().build();
         for (Swap step : improvement.steps().swaps()) {
             sheet.entry(Span.faint("step " + number++), Span.strong(step.path() + ": " + ImprovementWording.assembly(step.to())),
                     Span.plain(": " + Figures.signed(step.gain()) + ", for " + (step.price().signum() == 0 ? "nothing" : words.money(step.price()))));
             if (!step.notchesDropped().isEmpty()) {
                 sheet.more(2, Span.plain(ImprovementWording.notchesDropped(step.notchesDropped())));
             }
+            ImprovementWording.movedUp(before, step).ifPresent(moves -> sheet.more(2, Span.plain(moves)));
+            before = step.after().build();
         }
         sheet.more(2, Span.plain(improvement.steps().proved()
                 ? "Proved: no other sequence of so many swaps gains more, if each is to gain something."

@@ -1,11 +1,13 @@
 package fettle.view;
 
 import fettle.catalog.Attribute;
+import fettle.catalog.Build;
 import fettle.catalog.Catalog;
 import fettle.catalog.CatalogHead;
 import fettle.catalog.Offer;
 import fettle.judgement.Assemblies;
 import fettle.space.Exact;
+import fettle.space.PathMove;
 import fettle.space.best.Demand;
 import fettle.space.best.Outcome;
 import fettle.space.best.Purchase;
@@ -18,6 +20,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -103,7 +106,7 @@ public final class ImprovementWording {
     }
 
     /** What hung on the old assembly, what it served as, and what is stated about its place. */
-    static String hung(Swap swap) {
+    static String hung(Build before, Swap swap) {
         List<String> says = new ArrayList<>();
         if (!swap.carried().isEmpty()) {
             says.add("carried over: " + Phrases.and(swap.carried()));
@@ -117,7 +120,14 @@ public final class ImprovementWording {
         if (!swap.notchesDropped().isEmpty()) {
             says.add(notchesDropped(swap.notchesDropped()));
         }
+        movedUp(before, swap).ifPresent(says::add);
         return String.join("; ", says);
+    }
+
+    /** What moves up where a part is taken out of a list. */
+    static Optional<String> movedUp(Build before, Swap swap) {
+        return Optional.of(swap.movedUp(before)).filter(moves -> !moves.isEmpty())
+                .map(moves -> "parts behind it move up: write " + Phrases.and(moves.stream().map(PathMove::words).toList()));
     }
 
     /** What is to be done about notches that a build states. */

@@ -129,6 +129,16 @@ class ImproveTest {
     }
 
     @Test
+    void what_moves_up_in_a_list_is_told_with_the_swap_and_with_the_step() {
+        String folder = "rules/build/better-part/cases/out-of-a-list";
+        Ran ran = Ran.fettle("improve", folder, folder + "/builds/first.yaml", "--steps", "1");
+        String moves = "parts behind it move up: write what is at deck:1/plate at deck:0/plate";
+        assertEquals(2, ran.out().split(moves, -1).length - 1, ran.out());
+        String json = Ran.fettle("improve", folder, folder + "/builds/first.yaml", "--format", "json").out().replaceAll("\\s+", " ");
+        assertTrue(json.contains("\"movedUp\" : [ { \"from\" : \"deck:1/plate\", \"to\" : \"deck:0/plate\" } ]"), json);
+    }
+
+    @Test
     void an_amount_that_is_none_is_refused() {
         for (String[] said : new String[][] {{"--budget", "1e999999999"}, {"--budget", "9,5"}, {"--budget", "-5"}, {"--steps", "-1"}, {"--steps", "12345678901"}, {"--time-limit", "soon"}}) {
             Answer answer = improve(said);

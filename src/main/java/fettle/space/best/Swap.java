@@ -1,6 +1,9 @@
 package fettle.space.best;
 
+import fettle.catalog.Build;
 import fettle.space.BuildResult;
+import fettle.space.ClosedList;
+import fettle.space.PathMove;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.SortedMap;
@@ -63,6 +66,11 @@ public record Swap(Prospect prospect, BuildResult after, List<String> limitsBrok
     /** {@link Prospect#lost}. */
     public List<String> lost() {
         return prospect.lost();
+    }
+
+    /** What a build that the swap is made in must write at another path then, since parts behind one that is taken out of a list move up. */
+    public List<PathMove> movedUp(Build before) {
+        return to().isEmpty() ? ClosedList.moves(before, path()) : List.of();
     }
 
     /** {@link Prospect#rolesLost}. */

@@ -2,6 +2,7 @@ package fettle.space.patch;
 
 import fettle.catalog.SlotId;
 import fettle.space.Occurrence;
+import fettle.space.PathMove;
 import fettle.space.Placement;
 import java.util.ArrayList;
 import java.util.Collection;

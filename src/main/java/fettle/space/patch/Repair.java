@@ -1,5 +1,6 @@
 package fettle.space.patch;
 
+import fettle.space.PathMove;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;

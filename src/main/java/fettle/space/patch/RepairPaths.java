@@ -2,6 +2,7 @@ package fettle.space.patch;
 
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
+import fettle.space.PathMove;
 import java.util.ArrayList;
 import java.util.List;
 
