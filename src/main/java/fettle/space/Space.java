@@ -147,7 +147,10 @@ public final class Space {
     public Together together(String platform, Collection<String> parts) {
         List<Cause> asked = parts.stream().distinct().<Cause>map(Cause.Asked::new).toList();
         parts.forEach(part -> known(part, relations.catalog().parts().containsKey(part)));
-        return answer(platform, asked);
+        Together answer = answer(platform, asked);
+        // Where there is too much to be reasoned about, a build that is come upon by trying answers all the same.
+        return answer instanceof Together.Open
+                ? new Muster(relations, platform).with(parts.stream().distinct().toList()).<Together>map(found -> new Together.Possible(platform, found)).orElse(answer) : answer;
     }
 
     /**

@@ -159,4 +159,26 @@ class TogetherTest {
         assertThrows(IllegalArgumentException.class, () -> space.together("frame", List.of("nobody")));
         assertThrows(IllegalArgumentException.class, () -> space.together("nowhere", List.of()));
     }
+
+    /** Bounds within which nothing can be reasoned about. */
+    private static final Bounds NONE = new Bounds(1, 1, 1);
+
+    @Test
+    void where_nothing_can_be_reasoned_about_a_build_that_is_come_upon_answers_all_the_same() {
+        Space space = Space.of(Catalogs.relations("""
+                {'platforms': [{'id': 'frame', 'slots': [{'id': 'a', 'accepts': ['x', 'y'], 'most': 2}, {'id': 'b', 'accepts': ['plug', 'cap'], 'required': true}]}], 'parts': [
+                {'id': 'x', 'kind': 'k', 'slots': [{'id': 's', 'accepts': ['p', 'q']}], 'excludes': ['plug']}, {'id': 'y', 'kind': 'k', 'slots': [{'id': 't', 'accepts': ['q']}]},
+                {'id': 'p', 'kind': 'k'}, {'id': 'q', 'kind': 'k'}, {'id': 'plug', 'kind': 'k'}, {'id': 'cap', 'kind': 'k'}]}"""), NONE);
+        assertEquals(Map.of("a:0", "x", "a:0/s", "p", "b", "cap"), build(space.together("frame", List.of("p"))));
+        assertEquals(Map.of("a:0", "x", "a:0/s", "q", "b", "cap"), build(space.together("frame", List.of("q"))));
+        assertEquals(Map.of("b", "cap"), build(space.together("frame", List.of())));
+    }
+
+    @Test
+    void where_none_is_come_upon_it_stays_undecided() {
+        Space space = Space.of(Catalogs.relations("""
+                {'platforms': [{'id': 'frame', 'slots': [{'id': 'a', 'accepts': ['x', 'y']}, {'id': 'b', 'accepts': ['x', 'y']}]}], 'parts': [
+                {'id': 'x', 'kind': 'k', 'excludes': ['y']}, {'id': 'y', 'kind': 'k'}]}"""), NONE);
+        assertInstanceOf(Together.Open.class, space.together("frame", List.of("x", "y")));
+    }
 }
