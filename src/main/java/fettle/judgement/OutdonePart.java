@@ -1,10 +1,10 @@
 package fettle.judgement;
 
 import fettle.catalog.Fact;
+import fettle.catalog.FactList;
 import fettle.catalog.Part;
 import fettle.space.worth.Gain;
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -126,9 +126,9 @@ public record OutdonePart(Part part, boolean everywhere, boolean worseThanEmpty,
 
         /** All that is stated of what differs. */
         public List<Fact> because() {
-            Set<Fact> facts = new LinkedHashSet<>();
+            FactList facts = new FactList();
             by.forEach(place -> facts.addAll(place.because));
-            return List.copyOf(facts);
+            return facts.list();
         }
     }
 }

@@ -16,17 +16,15 @@ import java.util.Map;
  */
 public record RepeatedName(Reference first, Reference again) {
 
-    private record Place(String file, String list, String space, String id, boolean selecting) {}
-
     static List<RepeatedName> of(Collection<Reference> references) {
-        Map<Place, Reference> first = new HashMap<>();
+        Map<List<Object>, Reference> first = new HashMap<>();
         List<RepeatedName> repeated = new ArrayList<>();
         for (Reference mention : references) {
             String pointer = mention.origin().pointer();
             int last = pointer.lastIndexOf('/');
             if (last > 0 && pointer.substring(last + 1).chars().allMatch(Character::isDigit) && !pointer.startsWith("/constraints/")) {
                 Reference before = first.putIfAbsent(
-                        new Place(mention.origin().file(), pointer.substring(0, last), mention.space(), mention.id(), mention.selecting()), mention);
+                        List.of(mention.origin().file(), pointer.substring(0, last), mention.space(), mention.id(), mention.selecting()), mention);
                 if (before != null) {
                     repeated.add(new RepeatedName(before, mention));
                 }

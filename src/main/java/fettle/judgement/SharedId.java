@@ -13,13 +13,11 @@ import java.util.Map;
  */
 public record SharedId(Entry first) {
 
-    private record Name(String space, String id) {}
-
     static List<SharedId> of(Collection<Entry> entries) {
-        Map<Name, Entry> first = new LinkedHashMap<>();
-        Map<Name, SharedId> shared = new LinkedHashMap<>();
+        Map<List<String>, Entry> first = new LinkedHashMap<>();
+        Map<List<String>, SharedId> shared = new LinkedHashMap<>();
         for (Entry entry : entries) {
-            Name name = new Name(entry.space(), entry.id());
+            List<String> name = List.of(entry.space(), entry.id());
             Entry other = first.putIfAbsent(name, entry);
             if (other != null) {
                 first.put(name, other.origin().compareTo(entry.origin()) <= 0 ? other : entry);

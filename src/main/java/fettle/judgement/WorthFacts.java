@@ -2,6 +2,7 @@ package fettle.judgement;
 
 import fettle.catalog.Catalog;
 import fettle.catalog.Fact;
+import fettle.catalog.FactList;
 import fettle.catalog.Part;
 import fettle.space.Assembly;
 import fettle.space.Landscape;
@@ -20,7 +21,6 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -257,7 +257,7 @@ final class WorthFacts {
 
     /** What the catalog states of the parts of either in which the two differ. */
     private List<Fact> because(Verdict.Dominated dominated, List<Gain> told) {
-        Set<Fact> facts = new LinkedHashSet<>();
+        FactList facts = new FactList();
         for (Gain gain : told) {
             Stream.concat(Stream.of(dominated.shown()), dominated.by().stream()).flatMap(assembly -> assembly.parts().stream()).distinct().map(catalog.parts()::get)
                     .flatMap(part -> gain.column().attribute()
@@ -265,7 +265,7 @@ final class WorthFacts {
                             .orElseGet(() -> prices.cheapest(part.id()).map(Prices.Priced::offer)).stream())
                     .forEach(facts::add);
         }
-        return List.copyOf(facts);
+        return facts.list();
     }
 
     /** Pairs that are twins wherever both can stand, save where they are not for standing side by side alone. */

@@ -63,4 +63,15 @@ record AgreementShape(List<BitSet> lists) {
             return both;
         }, BitSet::isEmpty, most);
     }
+
+    // Written out, as in SlotId.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof AgreementShape that && lists.equals(that.lists);
+    }
+
+    @Override
+    public int hashCode() {
+        return lists.hashCode();
+    }
 }

@@ -78,4 +78,15 @@ public record Assembly(String part, SortedMap<String, List<Assembly>> slots, Set
         }
         return text.toString();
     }
+
+    // Written out, as in SlotId.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Assembly that && part.equals(that.part) && slots.equals(that.slots) && several.equals(that.several);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * part.hashCode() + slots.hashCode()) + several.hashCode();
+    }
 }

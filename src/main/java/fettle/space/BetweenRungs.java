@@ -45,7 +45,18 @@ public record BetweenRungs(String lens, SortedMap<SlotId, SortedSet<String>> pla
      * @param cost in base currency
      * @param benefit as the lens counts
      */
-    public record Offer(Optional<Assembly> assembly, BigDecimal cost, BigDecimal benefit) {}
+    public record Offer(Optional<Assembly> assembly, BigDecimal cost, BigDecimal benefit) {
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Offer that && assembly.equals(that.assembly) && cost.equals(that.cost) && benefit.equals(that.benefit);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * (31 * assembly.hashCode() + cost.hashCode()) + benefit.hashCode();
+        }
+    }
 
     /** What each point costs on the way from the lower rung to what is shown. */
     public Fraction stepTo() {
@@ -59,5 +70,17 @@ public record BetweenRungs(String lens, SortedMap<SlotId, SortedSet<String>> pla
 
     private static Fraction step(Offer from, Offer to) {
         return Fraction.of(to.cost.subtract(from.cost)).over(Fraction.of(to.benefit.subtract(from.benefit)));
+    }
+
+    // Written out, as in SlotId.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof BetweenRungs that && lens.equals(that.lens) && platforms.equals(that.platforms) && divided.equals(that.divided)
+                && shown.equals(that.shown) && lower.equals(that.lower) && upper.equals(that.upper);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * (31 * (31 * (31 * lens.hashCode() + platforms.hashCode()) + divided.hashCode()) + shown.hashCode()) + lower.hashCode()) + upper.hashCode();
     }
 }

@@ -40,4 +40,15 @@ record Bundle(int slot, List<Integer> heads) implements Comparable<Bundle> {
         }
         return Integer.compare(heads.size(), other.heads.size());
     }
+
+    // Written out, as in SlotId.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Bundle that && slot == that.slot && heads.equals(that.heads);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * slot + heads.hashCode();
+    }
 }

@@ -57,4 +57,15 @@ public record Capacity(int most, int notches, boolean distinct, boolean filled) 
     boolean endless() {
         return !distinct && !counted() && !measured();
     }
+
+    // Written out, as in SlotId.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Capacity that && most == that.most && notches == that.notches && distinct == that.distinct && filled == that.filled;
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * (31 * most + notches) + Boolean.hashCode(distinct)) + Boolean.hashCode(filled);
+    }
 }

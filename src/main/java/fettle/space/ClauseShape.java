@@ -147,4 +147,15 @@ record ClauseShape(int when, boolean need, boolean apart, boolean wanted, List<B
             return chosen.stream().allMatch(thing::different);
         }
     }
+
+    // Written out, as in SlotId.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof ClauseShape that && when == that.when && need == that.need && apart == that.apart && wanted == that.wanted && things.equals(that.things);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * (31 * (31 * when + Boolean.hashCode(need)) + Boolean.hashCode(apart)) + Boolean.hashCode(wanted)) + things.hashCode();
+    }
 }

@@ -24,7 +24,18 @@ final class Filling {
     /** Items of one span whose assemblies have the same signatures once they are in the slot. */
     private record Lot(int[] signatures, List<Item> items) {}
 
-    private record LotKey(List<Integer> signatures, List<Integer> nodes, boolean distinct, int most, Lens lens) {}
+    private record LotKey(List<Integer> signatures, List<Integer> nodes, boolean distinct, int most, Lens lens) {
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof LotKey that && distinct == that.distinct && most == that.most && signatures.equals(that.signatures) && nodes.equals(that.nodes) && lens.equals(that.lens);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * (31 * (31 * (31 * signatures.hashCode() + nodes.hashCode()) + Boolean.hashCode(distinct)) + most) + lens.hashCode();
+        }
+    }
 
     private record ProductKey(List<Row> rows, List<Lens> lenses, int most, int notches) {
         @Override

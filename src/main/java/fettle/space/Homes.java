@@ -1,15 +1,14 @@
 package fettle.space;
 
 import fettle.catalog.Fact;
+import fettle.catalog.FactList;
 import fettle.catalog.HasMount;
 import fettle.catalog.Part;
 import fettle.catalog.SlotId;
 import fettle.relation.Relations;
 import java.util.ArrayList;
 import java.util.BitSet;
-import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Set;
 
 /**
  * Where a part can sit.
@@ -69,16 +68,16 @@ public record Homes(Part part, List<SlotId> slots, boolean reached, List<SlotId>
             return new Homes(part, slots, true, List.of(), List.of());
         }
         List<SlotId> refusing = slots.isEmpty() ? all.stream().filter(slot -> !relations.refusals(slot, part.id()).isEmpty()).sorted().toList() : List.of();
-        Set<Fact> because = new LinkedHashSet<>();
+        FactList because = new FactList();
         if (slots.isEmpty()) {
             because.addAll(part.mounts());
             refusing.stream().limit(SLOTS_SHOWN).forEach(slot -> because.addAll(relations.against(slot, part.id())));
-            if (because.isEmpty()) {
+            if (because.list().isEmpty()) {
                 because.add(part);
             }
         } else {
             slots.stream().limit(SLOTS_SHOWN).forEach(slot -> because.addAll(relations.because(slot, part.id(), relations.ways(slot, part.id()).get(0))));
         }
-        return new Homes(part, slots, false, refusing, List.copyOf(because));
+        return new Homes(part, slots, false, refusing, because.list());
     }
 }

@@ -21,7 +21,18 @@ final class Lenses {
         }
     }
 
-    private record LensKey(List<Integer> monitors, List<Quotient> quotients) {}
+    private record LensKey(List<Integer> monitors, List<Quotient> quotients) {
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof LensKey that && monitors.equals(that.monitors) && quotients.equals(that.quotients);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * monitors.hashCode() + quotients.hashCode();
+        }
+    }
 
     private final Monitors monitors;
     private final Map<QuotientKey, Quotient> quotients = new HashMap<>();

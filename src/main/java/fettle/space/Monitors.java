@@ -20,7 +20,18 @@ final class Monitors {
 
     private static final int[] NO_EVENTS = {};
 
-    private record Seen(int monitor, int bits) {}
+    private record Seen(int monitor, int bits) {
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Seen that && monitor == that.monitor && bits == that.bits;
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * monitor + bits;
+        }
+    }
 
     private final Bounds bounds;
     private final Map<Object, Monoid> shapes;

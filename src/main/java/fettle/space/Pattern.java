@@ -59,7 +59,18 @@ record Pattern(List<Things> when, boolean needed, Things need, boolean apart, bo
     }
 
     /** A condition of a pattern, and all the rest of it. */
-    private record Split(Pattern rest, boolean parts) {}
+    private record Split(Pattern rest, boolean parts) {
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Split that && parts == that.parts && rest.equals(that.rest);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * rest.hashCode() + Boolean.hashCode(parts);
+        }
+    }
 
     private static Set<Pattern> mergedOnce(Set<Pattern> patterns) {
         Map<Split, List<Pattern>> alike = new LinkedHashMap<>();
@@ -95,5 +106,16 @@ record Pattern(List<Things> when, boolean needed, Things need, boolean apart, bo
         List<Things> one = new ArrayList<>(when);
         rest.when.forEach(one::remove);
         return one.get(0);
+    }
+
+    // Written out, as in SlotId.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Pattern that && needed == that.needed && apart == that.apart && wanted == that.wanted && when.equals(that.when) && need.equals(that.need);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * (31 * (31 * (31 * when.hashCode() + Boolean.hashCode(needed)) + need.hashCode()) + Boolean.hashCode(apart)) + Boolean.hashCode(wanted);
     }
 }

@@ -11,7 +11,18 @@ final class Products {
 
     private static final int MUCH = 1 << 22;
 
-    private record Question(Classes one, Classes other, Lens lens) {}
+    private record Question(Classes one, Classes other, Lens lens) {
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Question that && one.equals(that.one) && other.equals(that.other) && lens.equals(that.lens);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * (31 * one.hashCode() + other.hashCode()) + lens.hashCode();
+        }
+    }
 
     private final Map<Question, int[]> known = new HashMap<>();
     private int kept;

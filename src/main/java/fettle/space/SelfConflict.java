@@ -1,6 +1,7 @@
 package fettle.space;
 
 import fettle.catalog.Fact;
+import fettle.catalog.FactList;
 import fettle.catalog.Part;
 import fettle.catalog.SlotId;
 import fettle.document.Origin;
@@ -103,7 +104,7 @@ public record SelfConflict(Part part, String asked, List<String> others, Origin 
 
         /** The reasons why none of these can stand with the part; empty where one can, or where there are none. */
         private Optional<List<Fact>> ruledOut(String part, Iterable<String> others) {
-            Set<Fact> because = new LinkedHashSet<>();
+            FactList because = new FactList();
             for (String other : others) {
                 Optional<List<Fact>> clash = clashes.between(part, other);
                 if (clash.isEmpty()) {
@@ -111,7 +112,7 @@ public record SelfConflict(Part part, String asked, List<String> others, Origin 
                 }
                 because.addAll(clash.get());
             }
-            return because.isEmpty() ? Optional.empty() : Optional.of(List.copyOf(because));
+            return Optional.of(because.list()).filter(facts -> !facts.isEmpty());
         }
 
         private List<String> names(int[] parts) {
@@ -125,9 +126,8 @@ public record SelfConflict(Part part, String asked, List<String> others, Origin 
         private void add(String part, String asked, Iterable<String> others, List<? extends Fact> asking, List<Fact> ruling) {
             List<String> all = new ArrayList<>();
             others.forEach(all::add);
-            Set<Fact> because = new LinkedHashSet<>(asking);
-            because.addAll(ruling);
-            found.add(new SelfConflict(relations.catalog().host(part).orElseThrow(), asked, all, ruling.get(0).origin(), List.copyOf(because)));
+            List<Fact> because = new FactList().addAll(asking).addAll(ruling).list();
+            found.add(new SelfConflict(relations.catalog().host(part).orElseThrow(), asked, all, ruling.get(0).origin(), because));
         }
     }
 }

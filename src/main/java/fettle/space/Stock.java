@@ -8,7 +8,18 @@ import java.util.Map;
 /** Keeps the contents of slots, equal ones once. */
 final class Stock {
 
-    private record Key(int shape, List<Integer> classes, List<BitSet> above) {}
+    private record Key(int shape, List<Integer> classes, List<BitSet> above) {
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Key that && shape == that.shape && classes.equals(that.classes) && above.equals(that.above);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * (31 * shape + classes.hashCode()) + above.hashCode();
+        }
+    }
 
     private final Ground ground;
     private final Watches watches;

@@ -48,4 +48,15 @@ record Things(List<Integer> hosts, List<Integer> slots) implements Comparable<Th
         }
         return Integer.compare(one.size(), other.size());
     }
+
+    // Written out, as in SlotId.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Things that && hosts.equals(that.hosts) && slots.equals(that.slots);
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * hosts.hashCode() + slots.hashCode();
+    }
 }

@@ -206,6 +206,17 @@ final class Trials {
     /** A part in a slot, or the platform itself. */
     record Place(int slot, int part) {
         static final Place PLATFORM = new Place(Integer.MAX_VALUE, Integer.MAX_VALUE);
+
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Place that && slot == that.slot && part == that.part;
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * slot + part;
+        }
     }
 
     /** Whether a build is found with these in it that breaks some of these relations and no other. */

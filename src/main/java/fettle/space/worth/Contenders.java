@@ -16,7 +16,18 @@ import java.util.Map;
 final class Contenders {
 
     /** What may be carried, as a node of the circuit without slots, and the role of the part that carries it. */
-    private record Load(int carried, long role) {}
+    private record Load(int carried, long role) {
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Load that && carried == that.carried && role == that.role;
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * carried + Long.hashCode(role);
+        }
+    }
 
     private final Bare bare;
     private final RoleSets roles;

@@ -28,7 +28,18 @@ final class Outbidding {
     private long whole;
     private final Map<Asked, Curve> known = new HashMap<>();
 
-    private record Asked(int node, long set, long shortfall) {}
+    private record Asked(int node, long set, long shortfall) {
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Asked that && node == that.node && set == that.set && shortfall == that.shortfall;
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * (31 * node + Long.hashCode(set)) + Long.hashCode(shortfall);
+        }
+    }
 
     /** For a rate: any will do; the slope of the hull spares most. */
     Outbidding(Bare bare, RoleSets roles, Worths worths, Tradeoffs corners, Meter meter, Rate rate) {

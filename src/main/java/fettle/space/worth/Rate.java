@@ -65,4 +65,15 @@ record Rate(long perCost, long perBenefit) implements Comparable<Rate> {
     long benefit(long weighed, long besides) {
         return perBenefit == 0 ? Math.negateExact(besides) : Math.addExact(weighed, Math.multiplyExact(besides, perCost)) / perBenefit;
     }
+
+    // Written out, as in SlotId.
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof Rate that && perCost == that.perCost && perBenefit == that.perBenefit;
+    }
+
+    @Override
+    public int hashCode() {
+        return 31 * Long.hashCode(perCost) + Long.hashCode(perBenefit);
+    }
 }

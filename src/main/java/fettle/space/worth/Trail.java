@@ -28,6 +28,17 @@ final class Trail<R> {
         boolean ask(Swaps swaps) {
             return to.map(stand -> swaps.safe(from, stand)).orElseGet(() -> made.map(rehung -> swaps.safe(from, rehung)).orElseGet(() -> swaps.safeToEmpty(from)));
         }
+
+        // Written out, as in SlotId.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Question that && from.equals(that.from) && to.equals(that.to) && made.equals(that.made);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * (31 * from.hashCode() + to.hashCode()) + made.hashCode();
+        }
     }
 
     /** Where a trail has led so far: to a question or to a result. */
