@@ -11,6 +11,8 @@ set "FETTLE_SIZES=%FETTLE_LONG% %FETTLE_SMALL%"
 if "%~1"=="" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms90m -XX:NewSize=60m"
 for %%C in (validate explain rules start completion) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% -Xms90m -XX:NewSize=60m"
 for %%C in (lint survey ladder compare) do if "%~1"=="%%C" set "FETTLE_SIZES=%FETTLE_QUICK% %FETTLE_SMALL%"
+set "FETTLE_ARCHIVE=fettle"
+for %%C in (lint validate) do if "%~1"=="%%C" set "FETTLE_ARCHIVE=%%C"
 set "FETTLE_COLLECTOR=-XX:+UseSerialGC"
 set "FETTLE_FLAGS=%FETTLE_COLLECTOR% -XX:MinHeapFreeRatio=20 -XX:-UsePerfData -Xshare:auto -Xlog:disable"
 if not defined FETTLE_JAVA_OPTIONS if not defined JDK_JAVA_OPTIONS if not defined JAVA_TOOL_OPTIONS if not defined _JAVA_OPTIONS goto start
@@ -20,5 +22,5 @@ echo fettle: Java does not start with what is set by FETTLE_JAVA_OPTIONS, JDK_JA
 "%FETTLE_JAVA%" %FETTLE_SIZES% %FETTLE_FLAGS% %FETTLE_JAVA_OPTIONS% -version >&2
 exit /b 2
 :start
-"%FETTLE_JAVA%" %FETTLE_SIZES% %FETTLE_FLAGS% "-XX:SharedArchiveFile=%FETTLE_LIB%\fettle.jsa" -Dfile.encoding=UTF-8 %FETTLE_JAVA_OPTIONS% -cp "%FETTLE_LIB%\fettle.jar" fettle.command.Main %*
+"%FETTLE_JAVA%" %FETTLE_SIZES% %FETTLE_FLAGS% "-XX:SharedArchiveFile=%FETTLE_LIB%\%FETTLE_ARCHIVE%.jsa" -Dfile.encoding=UTF-8 %FETTLE_JAVA_OPTIONS% -cp "%FETTLE_LIB%\fettle.jar" fettle.command.Main %*
 exit /b %ERRORLEVEL%
