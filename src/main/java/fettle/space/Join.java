@@ -13,6 +13,8 @@ import java.util.TreeSet;
  */
 final class Join {
 
+    private static final int NO_MORE = -1;
+
     private final Combining combining;
     private final Monitors monitors;
     private final int[] looked;
@@ -38,34 +40,6 @@ final class Join {
             }
             states[count] = state;
             nodes[count++] = node;
-        }
-    }
-
-    /** States from some monitor on. */
-    private static final class Rest {
-
-        private final int[] state;
-        private final int from;
-        private final int hash;
-
-        Rest(int[] state, int from) {
-            this.state = state;
-            this.from = from;
-            int sum = 1;
-            for (int i = from; i < state.length; i++) {
-                sum = 31 * sum + state[i];
-            }
-            this.hash = sum;
-        }
-
-        @Override
-        public boolean equals(Object other) {
-            return other instanceof Rest rest && from == rest.from && Arrays.equals(state, from, state.length, rest.state, from, state.length);
-        }
-
-        @Override
-        public int hashCode() {
-            return hash;
         }
     }
 
@@ -168,16 +142,56 @@ final class Join {
         if (side.count < 2) {
             return side;
         }
-        Map<Rest, Side> alike = new LinkedHashMap<>();
+        // The first of what is alike stands for all of it: from it one comes to the others, and knows the last of them.
+        int[] next = new int[side.count];
+        int[] last = new int[side.count];
+        int different = 0;
+        int[] table = new int[Integer.highestOneBit(side.count) << 2];
         for (int i = 0; i < side.count; i++) {
-            alike.computeIfAbsent(new Rest(side.states[i], depth + 1), unused -> new Side(2)).add(side.states[i], side.nodes[i]);
+            next[i] = NO_MORE;
+            last[i] = i;
+            int at = hash(side.states[i], depth + 1) & (table.length - 1);
+            while (table[at] > 0 && !same(side.states[table[at] - 1], side.states[i], depth + 1)) {
+                at = at + 1 & (table.length - 1);
+            }
+            if (table[at] == 0) {
+                table[at] = i + 1;
+                different++;
+            } else {
+                int first = table[at] - 1;
+                next[last[first]] = i;
+                last[first] = i;
+                last[i] = NO_MORE;
+            }
         }
-        if (alike.size() == side.count) {
+        if (different == side.count) {
             return side;
         }
-        Side merged = new Side(alike.size());
-        alike.values().forEach(same -> merged.add(same.states[0], either(same)));
+        Side merged = new Side(different);
+        int[] alike = new int[side.count];
+        for (int first = 0; first < side.count; first++) {
+            if (last[first] != NO_MORE) {
+                int count = 0;
+                for (int i = first; i != NO_MORE; i = next[i]) {
+                    alike[count++] = side.nodes[i];
+                }
+                merged.add(side.states[first], combining.circuit().either(alike, count));
+            }
+        }
         return merged;
+    }
+
+    /** Of the states from some monitor on. */
+    private static int hash(int[] state, int from) {
+        int sum = 1;
+        for (int i = from; i < state.length; i++) {
+            sum = 31 * sum + state[i];
+        }
+        return sum * Spreading.INT >>> 8;
+    }
+
+    private static boolean same(int[] one, int[] other, int from) {
+        return Arrays.equals(one, from, one.length, other, from, other.length);
     }
 
     private int either(Side side) {

@@ -102,9 +102,14 @@ final class Ideals {
 
     private Yield either(int node) {
         Yield best = null;
+        boolean made = false;
         for (int i = 0; i < circuit.width(node); i++) {
             Yield other = ideal(circuit.alternative(node, i));
-            best = best == null ? other : other == null ? best : measure.best(best, other);
+            if (other != null) {
+                Yield before = best;
+                best = before == null ? other : measure.best(before, other, made);
+                made = best != other && (made || before != null && best != before);
+            }
         }
         return best;
     }

@@ -179,6 +179,15 @@ final class Measure {
 
     /** The best of either in each column. */
     Yield best(Yield one, Yield other) {
+        return best(one, other, false);
+    }
+
+    /**
+     * The same.
+     *
+     * @param ours whether nobody else has the first, so that it may be changed rather than another made
+     */
+    Yield best(Yield one, Yield other, boolean ours) {
         // Often one has the best already, and no other need be made.
         if (holds(one, other)) {
             return one;
@@ -186,12 +195,12 @@ final class Measure {
         if (holds(other, one)) {
             return other;
         }
-        long[] best = new long[one.small().length];
+        long[] best = ours ? one.small() : new long[one.small().length];
         for (int c = 0; c < best.length; c++) {
             best[c] = sorts[c] == Small.ROLES ? one.small()[c] | other.small()[c] : Math.max(one.small()[c], other.small()[c]);
         }
         if (sameLarge(one, other)) {
-            return new Yield(best, one.least(), one.most());
+            return ours ? one : new Yield(best, one.least(), one.most());
         }
         BigDecimal[] least = new BigDecimal[large.size()];
         BigDecimal[] most = new BigDecimal[large.size()];

@@ -60,22 +60,18 @@ final class Rehanging {
         Circuit circuit = arena.circuit();
         Map<Integer, List<Integer>> uses = new TreeMap<>();
         List<Integer> open = new ArrayList<>();
-        stands.forEach(stand -> open.add(circuit.second(stand.node())));
         BitSet seen = new BitSet();
+        stands.forEach(stand -> add(circuit.second(stand.node()), open, seen));
         while (!open.isEmpty()) {
             int node = open.remove(open.size() - 1);
-            if (seen.get(node)) {
-                continue;
-            }
-            seen.set(node);
             switch (circuit.kind(node)) {
                 case BOTH -> {
-                    open.add(circuit.first(node));
-                    open.add(circuit.second(node));
+                    add(circuit.first(node), open, seen);
+                    add(circuit.second(node), open, seen);
                 }
                 case EITHER -> {
                     for (int i = 0; i < circuit.width(node); i++) {
-                        open.add(circuit.alternative(node, i));
+                        add(circuit.alternative(node, i), open, seen);
                     }
                 }
                 case SLOT -> {
@@ -88,6 +84,13 @@ final class Rehanging {
             }
         }
         return uses;
+    }
+
+    private static void add(int node, List<Integer> open, BitSet seen) {
+        if (!seen.get(node)) {
+            seen.set(node);
+            open.add(node);
+        }
     }
 
     /**

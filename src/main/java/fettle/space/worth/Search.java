@@ -39,8 +39,28 @@ final class Search {
         this.meter = meter;
     }
 
-    /** What is still to be chosen: a node and those after it, and the best that all of them can bring. */
-    private record Open(int node, Open next, Yield best) {}
+    /** What is still to be chosen: a node, the best that it can bring, and what is chosen after it. */
+    private final class Open {
+
+        private final int node;
+        private final Yield own;
+        private final Open next;
+        private Yield best;
+
+        Open(int node, Yield own, Open next) {
+            this.node = node;
+            this.own = own;
+            this.next = next;
+        }
+
+        /** The best that it and all after it can bring; worked out only where it is asked for, since most of what is tried goes no further. */
+        Yield best() {
+            if (best == null) {
+                best = next == null ? own : measure.both(own, next.best());
+            }
+            return best;
+        }
+    }
 
     /** An assembly of a node that is as good as asked beside what is there already. */
     Optional<Pick> find(int node, Yield beside, Yield target, Asked asked, int mostParts, Predicate<Pick> accepted) {
@@ -49,7 +69,7 @@ final class Search {
             return Optional.empty();
         }
         Attempt attempt = new Attempt(node, target, asked, accepted);
-        return attempt.from(new Open(node, null, best), beside, mostParts) ? Optional.of(attempt.found) : Optional.empty();
+        return attempt.from(new Open(node, best, null), beside, mostParts) ? Optional.of(attempt.found) : Optional.empty();
     }
 
     private final class Attempt {
@@ -60,6 +80,7 @@ final class Search {
         private final Predicate<Pick> accepted;
         /** The choices made, in the order in which they were come to. */
         private final List<Object> choices = new ArrayList<>();
+        private final Yield[] three = new Yield[3];
         private int replayed;
         private Pick found;
 
@@ -70,38 +91,43 @@ final class Search {
             this.accepted = accepted;
         }
 
-        private boolean enough(Yield brought) {
-            Measure.Order order = measure.compare(brought, target);
+        private boolean enough(Measure.Order order) {
             return order == Measure.Order.BETTER || order == Measure.Order.EVEN && asked == Asked.AS_GOOD;
         }
 
-        private boolean enough(Yield one, Yield other) {
-            Measure.Order order = measure.compareBoth(one, other, target);
-            return order == Measure.Order.BETTER || order == Measure.Order.EVEN && asked == Asked.AS_GOOD;
+        /** Whether enough can come of what is brought and all that is open. */
+        private boolean enough(Yield brought, Open open) {
+            if (open.next == null || open.best != null) {
+                return enough(measure.compareBoth(brought, open.best(), target));
+            }
+            three[0] = brought;
+            three[1] = open.own;
+            three[2] = open.next.best();
+            return enough(measure.compareAll(three, target));
         }
 
         private boolean from(Open open, Yield brought, int partsLeft) {
             meter.spend(1);
             if (open == null) {
-                if (!enough(brought)) {
+                if (!enough(measure.compare(brought, target))) {
                     return false;
                 }
                 replayed = 0;
                 found = replay(start);
                 return accepted.test(found);
             }
-            if (!enough(brought, open.best)) {
+            if (!enough(brought, open)) {
                 return false;
             }
             int node = open.node;
             Optional<List<Point>> front = fronts.flatMap(all -> all.of(node));
             if (front.isPresent()) {
-                Yield others = open.next == null ? brought : measure.both(brought, open.next.best);
+                Yield others = open.next == null ? brought : measure.both(brought, open.next.best());
                 for (Point point : front.get()) {
                     if (point.parts() > partsLeft) {
                         continue;
                     }
-                    if (!enough(others, point.yield())) {
+                    if (!enough(measure.compareBoth(others, point.yield(), target))) {
                         meter.spend(1);
                     } else if (chose(point, open.next, measure.both(brought, point.yield()), partsLeft - point.parts())) {
                         return true;
@@ -145,8 +171,7 @@ final class Search {
         }
 
         private Open before(int node, Open next) {
-            Yield best = ideals.of(node);
-            return new Open(node, next, next == null ? best : measure.both(best, next.best));
+            return new Open(node, ideals.of(node), next);
         }
 
         /** Puts together what was chosen, going the same way again. */

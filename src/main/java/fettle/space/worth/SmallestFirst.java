@@ -18,19 +18,36 @@ final class SmallestFirst {
         return order == 0 ? Long.compare(one, other) : order;
     }
 
-    /** Those of either list; both are in order. */
+    /** Those of either list, both of which are in order: the very list that has all of them, where one has. */
     static long[] either(long[] one, long[] other) {
-        long[] all = new long[one.length + other.length];
-        int size = 0;
+        int common = common(one, other);
+        if (common == other.length || common == one.length) {
+            return common == other.length ? one : other;
+        }
+        long[] all = new long[one.length + other.length - common];
         int i = 0;
         int j = 0;
-        while (i < one.length || j < other.length) {
+        for (int next = 0; next < all.length; next++) {
             int order = i == one.length ? 1 : j == other.length ? -1 : compare(one[i], other[j]);
-            all[size++] = order <= 0 ? one[i] : other[j];
+            all[next] = order <= 0 ? one[i] : other[j];
             i += order <= 0 ? 1 : 0;
             j += order >= 0 ? 1 : 0;
         }
-        return size == all.length ? all : Arrays.copyOf(all, size);
+        return all;
+    }
+
+    /** How many both lists have. */
+    private static int common(long[] one, long[] other) {
+        int common = 0;
+        int i = 0;
+        int j = 0;
+        while (i < one.length && j < other.length) {
+            int order = compare(one[i], other[j]);
+            common += order == 0 ? 1 : 0;
+            i += order <= 0 ? 1 : 0;
+            j += order >= 0 ? 1 : 0;
+        }
+        return common;
     }
 
     /** What each of one list makes up with each of another. */
