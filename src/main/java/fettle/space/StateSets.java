@@ -1,5 +1,6 @@
 package fettle.space;
 
+import java.nio.IntBuffer;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
@@ -18,7 +19,7 @@ final class StateSets {
 
     private final IntBinaryOperator plus;
     private final List<int[]> sets = new ArrayList<>();
-    private final Map<List<Integer>, Integer> numbers = new HashMap<>();
+    private final Map<IntBuffer, Integer> numbers = new HashMap<>();
     private final Memory unions = new Memory();
     private final Memory sums = new Memory();
 
@@ -30,14 +31,14 @@ final class StateSets {
 
     /** The number of a set, its states in rising order. */
     int of(int... states) {
-        List<Integer> key = new ArrayList<>(states.length);
-        for (int state : states) {
-            key.add(state);
-        }
-        return numbers.computeIfAbsent(key, unused -> {
+        IntBuffer key = IntBuffer.wrap(states);
+        Integer known = numbers.get(key);
+        if (known == null) {
+            known = sets.size();
             sets.add(states);
-            return sets.size() - 1;
-        });
+            numbers.put(key, known);
+        }
+        return known;
     }
 
     int[] get(int number) {

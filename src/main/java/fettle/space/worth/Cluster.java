@@ -1,7 +1,6 @@
 package fettle.space.worth;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
@@ -33,17 +32,19 @@ final class Cluster {
     Cluster(Measure measure, List<Choice> choices) {
         this.measure = measure;
         this.choices = List.copyOf(choices);
-        Yield top = choices.get(0).yield();
-        this.least = top.small().clone();
+        Upper upper = new Upper(measure);
+        this.least = choices.get(0).yield().small().clone();
         for (Choice choice : choices) {
-            top = measure.best(top, choice.yield());
-            Arrays.setAll(least, c -> Math.min(least[c], choice.yield().small()[c]));
+            upper.take(choice.yield());
+            for (int c = 0; c < least.length; c++) {
+                least[c] = Math.min(least[c], choice.yield().small()[c]);
+            }
             orNothing |= choice.use() == NOTHING;
             if (choice.use() != NOTHING && !uses.contains(choice.use())) {
                 uses.add(choice.use());
             }
         }
-        this.best = top;
+        this.best = upper.best();
         int column = 0;
         for (int c = 1; c < measure.plain(); c++) {
             column = spread(c) > spread(column) ? c : column;

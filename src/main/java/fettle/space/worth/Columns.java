@@ -161,9 +161,6 @@ final class Columns {
             for (int favoured = -1; favoured < adding.size(); favoured++) {
                 mix(adding, weights, favoured, 4, parts);
             }
-            for (int left = 0; left < adding.size() && adding.size() > 2; left++) {
-                mix(adding, weights, left, 0, parts);
-            }
         }
     }
 

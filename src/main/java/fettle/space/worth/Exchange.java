@@ -140,16 +140,18 @@ final class Exchange {
             this.most = most;
             this.meter = meter;
             this.safety = safety;
-            Yield all = from;
+            List<Yield> all = new ArrayList<>(List.of(from));
             for (int i = 0; i < box.length; i++) {
-                all = keeps[i] ? all : measure.both(all, box[i].best());
+                if (!keeps[i]) {
+                    all.add(box[i].best());
+                }
             }
-            this.asked = all;
+            this.asked = measure.all(all.toArray(Yield[]::new));
             this.brought = new Yield[free.size() + 1];
             brought[0] = measure.ofPart(to);
         }
 
-        /** Halves what the slots may hold until one choice is left in each, leaving out what cannot be enough. */
+        /** Halves what the slots may hold until one choice is left in each, leaving out what cannot be enough; where it fails, all is left as it was. */
         boolean serves(Cluster[] some) {
             meter.spend(1);
             if (++steps > most) {
@@ -169,22 +171,20 @@ final class Exchange {
             if (next < 0) {
                 return better() && safe(some);
             }
-            for (Cluster half : some[next].halves()) {
-                Cluster[] smaller = some.clone();
-                smaller[next] = half;
-                if (serves(smaller)) {
+            Cluster whole = some[next];
+            for (int half = 0; half < whole.halves().size(); half++) {
+                some[next] = whole.halves().get(half);
+                if (serves(some)) {
                     return true;
                 }
             }
+            some[next] = whole;
             return false;
         }
 
         /** Whether it is better whatever is kept; what is better only so long as something else is not kept is left open. */
         private boolean better() {
-            Yield all = brought[0];
-            for (int j = 1; j < brought.length; j++) {
-                all = measure.both(all, brought[j]);
-            }
+            Yield all = measure.all(brought);
             boolean better = measure.alwaysBetter(all, asked);
             doubtful |= !better && measure.compare(all, asked) == Measure.Order.BETTER;
             return better;

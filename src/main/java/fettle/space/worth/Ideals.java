@@ -101,16 +101,13 @@ final class Ideals {
     }
 
     private Yield either(int node) {
-        Yield best = null;
-        boolean made = false;
+        Upper upper = new Upper(measure);
         for (int i = 0; i < circuit.width(node); i++) {
             Yield other = ideal(circuit.alternative(node, i));
             if (other != null) {
-                Yield before = best;
-                best = before == null ? other : measure.best(before, other, made);
-                made = best != other && (made || before != null && best != before);
+                upper.take(other);
             }
         }
-        return best;
+        return upper.best();
     }
 }

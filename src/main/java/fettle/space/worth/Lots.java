@@ -36,7 +36,11 @@ final class Lots {
 
         /** The uses among some of the choices. */
         List<Integer> nodes(Cluster some) {
-            return some.uses().stream().map(uses::get).toList();
+            List<Integer> nodes = new ArrayList<>(some.uses().size());
+            for (int use : some.uses()) {
+                nodes.add(uses.get(use));
+            }
+            return nodes;
         }
     }
 

@@ -140,6 +140,28 @@ final class Measure {
         return new Yield(sum, least, most);
     }
 
+    /** What any number bring together. */
+    Yield all(Yield... some) {
+        long[] sum = some[0].small().clone();
+        Yield large = some[0];
+        boolean one = true;
+        for (int i = 1; i < some.length; i++) {
+            for (int c = 0; c < sum.length; c++) {
+                sum[c] = together(sorts[c], sum[c], some[i].small()[c]);
+            }
+            one &= bare(large) || bare(some[i]);
+            large = bare(large) ? some[i] : large;
+        }
+        if (one) {
+            return new Yield(sum, large.least(), large.most());
+        }
+        Yield all = some[0];
+        for (int i = 1; i < some.length; i++) {
+            all = both(all, some[i]);
+        }
+        return all;
+    }
+
     /** Whether it is seen at once that something brings nothing in the large columns. */
     private boolean bare(Yield yield) {
         return yield.least() == nothing.least() && yield.most() == nothing.least();
@@ -183,7 +205,7 @@ final class Measure {
     }
 
     /**
-     * The same.
+     * The same, see {@link Upper}.
      *
      * @param ours whether nobody else has the first, so that it may be changed rather than another made
      */
@@ -307,11 +329,7 @@ final class Measure {
         if (plain) {
             return better ? Order.BETTER : Order.EVEN;
         }
-        Yield together = all[0];
-        for (int i = 1; i < all.length; i++) {
-            together = both(together, all[i]);
-        }
-        return compare(together, target);
+        return compare(all(all), target);
     }
 
     private int order(Yield one, Yield other, int c) {

@@ -117,7 +117,7 @@ final class Rehanging {
         List<Held> kept = new ArrayList<>();
         List<Held> dropped = new ArrayList<>();
         boolean bound = false;
-        Yield asked = box.head();
+        List<Yield> left = new ArrayList<>(List.of(box.head()));
         for (int i = 0; i < box.factors().size(); i++) {
             Factor factor = box.factors().get(i);
             Optional<Integer> place = factor.held().flatMap(held -> place(held, free));
@@ -129,12 +129,13 @@ final class Rehanging {
                 unmatched[i] += factor.decided() ? 0 : 1;
                 bound |= factor.held().isEmpty();
                 factor.held().ifPresent(dropped::add);
-                asked = measure.both(asked, boxes.best(factor));
+                left.add(boxes.best(factor));
             }
         }
         if (bound || kept.isEmpty()) {
             return false;
         }
+        Yield asked = measure.all(left.toArray(Yield[]::new));
         return served(from, other, measure.ofPart(other), asked, kept, dropped, free, swaps);
     }
 
@@ -145,25 +146,31 @@ final class Rehanging {
         if (required.isEmpty() && measure.alwaysBetter(brought, asked) && safe(from, other, kept, dropped, List.of(), swaps)) {
             return true;
         }
-        return fill(from, other, brought, asked, kept, dropped, free, 0, new ArrayList<>(), swaps);
+        Yield[] rest = new Yield[free.size() + 1];
+        rest[free.size()] = measure.ofNothing();
+        for (int i = free.size() - 1; i >= 0; i--) {
+            rest[i] = measure.both(reachable(other, free.get(i)), rest[i + 1]);
+        }
+        return fill(from, other, brought, asked, kept, dropped, free, rest, 0, new ArrayList<>(), swaps);
     }
 
+    /**
+     * The same from one slot on.
+     *
+     * @param rest by place among the slots, the best that it and those after it can bring
+     */
     private boolean fill(
-            List<Stand> from, int other, Yield brought, Yield asked, List<Held> kept, List<Held> dropped, List<Integer> free, int at,
+            List<Stand> from, int other, Yield brought, Yield asked, List<Held> kept, List<Held> dropped, List<Integer> free, Yield[] rest, int at,
             List<Held> added, Swaps swaps) {
         meter.spend(1);
-        Yield best = brought;
-        for (int i = at; i < free.size(); i++) {
-            best = measure.both(best, reachable(other, free.get(i)));
-        }
-        if (!measure.neverWorse(best, asked) && !turning(best, asked)) {
+        if (measure.compareBoth(brought, rest[at], asked) == Measure.Order.WORSE) {
             return false;
         }
         if (at == free.size()) {
             return measure.alwaysBetter(brought, asked) && safe(from, other, kept, dropped, added, swaps);
         }
         int slot = free.get(at);
-        if (!terrain.room()[slot].filled() && fill(from, other, brought, asked, kept, dropped, free, at + 1, added, swaps)) {
+        if (!terrain.room()[slot].filled() && fill(from, other, brought, asked, kept, dropped, free, rest, at + 1, added, swaps)) {
             return true;
         }
         if (contents.circularSlot(slot)) {
@@ -172,8 +179,12 @@ final class Rehanging {
         for (int use : heads.get(other).getOrDefault(slot, List.of())) {
             Optional<List<Point>> front = arena.fronts().of(use);
             for (Point point : front.orElse(List.of())) {
+                if (measure.compareAll(new Yield[] {brought, point.yield(), rest[at + 1]}, asked) == Measure.Order.WORSE) {
+                    meter.spend(1);
+                    continue;
+                }
                 added.add(new Held(slot, List.of(use), false));
-                if (fill(from, other, measure.both(brought, point.yield()), asked, kept, dropped, free, at + 1, added, swaps)) {
+                if (fill(from, other, measure.both(brought, point.yield()), asked, kept, dropped, free, rest, at + 1, added, swaps)) {
                     return true;
                 }
                 added.remove(added.size() - 1);
@@ -182,22 +193,18 @@ final class Rehanging {
         return false;
     }
 
-    /** A bound with a choice in it cannot be held against figures that turn round; it is no reason to stop. */
-    private boolean turning(Yield best, Yield asked) {
-        return measure.compare(best, asked) != Measure.Order.WORSE;
-    }
-
     private Yield reachable(int other, int slot) {
         return reachable.computeIfAbsent(other, unused -> new HashMap<>()).computeIfAbsent(slot, unused -> best(other, slot));
     }
 
     /** The best that a slot of a head can hold here. */
     private Yield best(int other, int slot) {
-        Yield best = terrain.room()[slot].filled() ? null : measure.ofNothing();
-        for (int use : heads.get(other).getOrDefault(slot, List.of())) {
-            best = best == null ? arena.ideal(use) : measure.best(best, arena.ideal(use));
+        Upper upper = new Upper(measure);
+        if (!terrain.room()[slot].filled()) {
+            upper.take(measure.ofNothing());
         }
-        return best == null ? measure.ofNothing() : best;
+        heads.get(other).getOrDefault(slot, List.of()).forEach(use -> upper.take(arena.ideal(use)));
+        return upper.best() == null ? measure.ofNothing() : upper.best();
     }
 
     private static boolean safe(List<Stand> from, int other, List<Held> kept, List<Held> dropped, List<Held> added, Swaps swaps) {
@@ -207,7 +214,12 @@ final class Rehanging {
 
     /** The first slot among those free that takes whatever is held. */
     private Optional<Integer> place(Held held, List<Integer> free) {
-        return free.stream().filter(slot -> contents.takes(held.slot(), slot) && (!terrain.room()[slot].filled() || !held.orNothing())).findFirst();
+        for (Integer slot : free) {
+            if (contents.takes(held.slot(), slot) && (!terrain.room()[slot].filled() || !held.orNothing())) {
+                return Optional.of(slot);
+            }
+        }
+        return Optional.empty();
     }
 
     /** All that a head has on it, slot by slot, as if each choice went with each: more than there may be. */
