@@ -16,6 +16,8 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 /** The packaged program starts from anywhere, silently, with the arguments that it was given. */
 class LauncherIT {
     private static final Path PROGRAM = Path.of("target/fettle").toAbsolutePath();
@@ -35,11 +37,12 @@ class LauncherIT {
         assertFalse(ran.out().isBlank());
     }
 
-    @Test
-    void it_takes_its_classes_from_the_archive() throws Exception {
+    @ParameterizedTest
+    @ValueSource(strings = {"--version", "lint", "validate", "survey"})
+    void it_takes_its_classes_from_an_archive_whatever_is_asked_of_it(String command) throws Exception {
         Path log = folder.resolve("classes.txt");
         run(PROGRAM.resolve("bin/fettle"), Map.of("JAVA_HOME", JAVA_HOME,
-                "FETTLE_JAVA_OPTIONS", "-Xlog:class+load:file=" + log), "--version");
+                "FETTLE_JAVA_OPTIONS", "-Xlog:class+load:file=" + log), command);
         String main = Files.readString(log).lines().filter(line -> line.contains(" fettle.command.Main ")).findFirst()
                 .orElseThrow();
         assertTrue(main.contains("shared objects file"), main);
